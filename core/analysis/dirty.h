@@ -1,0 +1,19 @@
+// The only place that says what an edit spoils.
+#pragma once
+
+#include "core/analysis/facts_set.h"
+#include "core/model/delta.h"
+
+namespace streamwright::analysis {
+
+struct Spoilt {
+    FactSet facts;              // to be computed again, then compared with the old
+    bool findings = false;      // false: names, notes or drawing only; nothing to run
+};
+
+Spoilt spoilt_by(const model::Delta& delta);
+
+/// Which facts are computed from each fact, directly (used to spread a change).
+FactSet derived_from(FactSet changed);
+
+}  // namespace streamwright::analysis

@@ -1,0 +1,54 @@
+// What an endpoint's codec does: which roles it may take, which family it speaks, what its streams weigh.
+#pragma once
+
+#include "core/base/enum_text.h"
+#include "core/base/units.h"
+#include "core/catalogue/keys.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace streamwright::catalogue {
+
+enum class Role { encoder, decoder };
+enum class StreamKind { video, audio, usb, control };
+
+/// A decoder input: what a subscription fills. A plain decoder has one video input.
+struct DecoderInput {
+    InputKey key;
+    std::string label;
+    StreamKind kind = StreamKind::video;
+    friend bool operator==(const DecoderInput&, const DecoderInput&) = default;
+};
+
+struct Codec {
+    std::string family;                    // streams are decoded only within a family
+    std::vector<Role> roles;               // what the type can be
+    bool roles_at_once = false;            // encodes and decodes at the same time
+    std::optional<base::BitRate> usual_rate;  // payload rate of a fresh video stream
+    std::optional<base::BitRate> most_rate;   // payload rate it can produce or take
+    std::optional<int> payload_octets;     // RTP payload octets of a full packet
+    bool rtp = true;                       // 12 octets of RTP header on each packet
+    std::vector<DecoderInput> inputs;      // as decoder
+    bool switches_inputs = false;          // automatic switching among several picture inputs
+    std::optional<base::Duration> encode_latency;
+    std::optional<base::Duration> decode_latency;
+    bool scales = false;                   // decoder with scaler
+    friend bool operator==(const Codec&, const Codec&) = default;
+};
+
+}  // namespace streamwright::catalogue
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Role> {
+    using E = streamwright::catalogue::Role;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{
+        {{E::encoder, "encoder"}, {E::decoder, "decoder"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::StreamKind> {
+    using E = streamwright::catalogue::StreamKind;
+    static constexpr std::array<std::pair<E, std::string_view>, 4> names{
+        {{E::video, "video"}, {E::audio, "audio"}, {E::usb, "usb"}, {E::control, "control"}}};
+};

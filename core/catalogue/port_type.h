@@ -1,0 +1,116 @@
+// One port of a device type: what it carries, which way, by which connector.
+#pragma once
+
+#include "core/base/enum_text.h"
+#include "core/base/units.h"
+#include "core/catalogue/keys.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace streamwright::catalogue {
+
+/// What a port or cable carries; the letters V X N F A U C P of drawings and tags.
+enum class Signal { video, extender, copper, fibre, audio, usb, control, power };
+
+/// Way of the signal seen from the device. USB: host is the side that plugs into a computer's peripheral (a socket for
+/// devices), device is the side that faces a computer. through: passive, passed on to the port named by `passes_to`.
+enum class Way { in, out, both, usb_host, usb_device, through };
+
+enum class Connector {
+    hdmi, displayport, bnc, usb_a, usb_b, usb_c, rj45, sfp, sfp_plus, sfp28, qsfp_plus, lc_duplex, lc_simplex, sc_duplex,
+    mpo, jack_3_5, terminal, xlr, de9, ir_jack, iec_c14, iec_c13, iec_c8, speaker
+};
+
+/// Which way round PoE flows at the port, with its class by IEEE 802.3 (0 to 8).
+enum class PoeSide { supplies, takes };
+struct PoePort {
+    PoeSide side = PoeSide::takes;
+    int poe_class = 0;
+    base::Power draw;  // takes: most the device draws, at the device; supplies: unused
+    friend bool operator==(const PoePort&, const PoePort&) = default;
+};
+
+struct PortType {
+    PortKey key;
+    std::string label;
+    Signal signal = Signal::video;
+    Way way = Way::both;
+    Connector connector = Connector::hdmi;
+    std::vector<base::BitRate> rates;      // network ports and cages: line speeds supported
+    std::vector<std::string> standards;    // e.g. "HDMI 2.0", "RS-232", "balanced line"
+    std::optional<PoePort> poe;
+    std::optional<PortKey> passes_to;      // through ports: the other face
+    std::optional<int> usb_group;          // ports of one group share one role: only one side may be cabled
+    bool auxiliary = false;                // auxiliary network port or daisy-chain port of an endpoint's built-in switch
+    bool local_output = false;             // loop-out of an encoder: alive while encoding
+    std::optional<int> pairs;              // copper network ports that need fewer than four pairs
+    friend bool operator==(const PortType&, const PortType&) = default;
+};
+
+bool is_network(Signal signal);
+bool is_cage(Connector connector);
+char signal_letter(Signal signal);
+
+}  // namespace streamwright::catalogue
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Signal> {
+    using E = streamwright::catalogue::Signal;
+    static constexpr std::array<std::pair<E, std::string_view>, 8> names{{{E::video, "video"},
+                                                                          {E::extender, "extender"},
+                                                                          {E::copper, "copper"},
+                                                                          {E::fibre, "fibre"},
+                                                                          {E::audio, "audio"},
+                                                                          {E::usb, "usb"},
+                                                                          {E::control, "control"},
+                                                                          {E::power, "power"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Way> {
+    using E = streamwright::catalogue::Way;
+    static constexpr std::array<std::pair<E, std::string_view>, 6> names{{{E::in, "in"},
+                                                                          {E::out, "out"},
+                                                                          {E::both, "both"},
+                                                                          {E::usb_host, "usb_host"},
+                                                                          {E::usb_device, "usb_device"},
+                                                                          {E::through, "through"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::PoeSide> {
+    using E = streamwright::catalogue::PoeSide;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{
+        {{E::supplies, "supplies"}, {E::takes, "takes"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Connector> {
+    using E = streamwright::catalogue::Connector;
+    static constexpr std::array<std::pair<E, std::string_view>, 24> names{{{E::hdmi, "hdmi"},
+                                                                           {E::displayport, "displayport"},
+                                                                           {E::bnc, "bnc"},
+                                                                           {E::usb_a, "usb_a"},
+                                                                           {E::usb_b, "usb_b"},
+                                                                           {E::usb_c, "usb_c"},
+                                                                           {E::rj45, "rj45"},
+                                                                           {E::sfp, "sfp"},
+                                                                           {E::sfp_plus, "sfp_plus"},
+                                                                           {E::sfp28, "sfp28"},
+                                                                           {E::qsfp_plus, "qsfp_plus"},
+                                                                           {E::lc_duplex, "lc_duplex"},
+                                                                           {E::lc_simplex, "lc_simplex"},
+                                                                           {E::sc_duplex, "sc_duplex"},
+                                                                           {E::mpo, "mpo"},
+                                                                           {E::jack_3_5, "jack_3_5"},
+                                                                           {E::terminal, "terminal"},
+                                                                           {E::xlr, "xlr"},
+                                                                           {E::de9, "de9"},
+                                                                           {E::ir_jack, "ir_jack"},
+                                                                           {E::iec_c14, "iec_c14"},
+                                                                           {E::iec_c13, "iec_c13"},
+                                                                           {E::iec_c8, "iec_c8"},
+                                                                           {E::speaker, "speaker"}}};
+};

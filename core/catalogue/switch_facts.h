@@ -1,0 +1,68 @@
+// Everything that checks read of a switch. Each fact is optional: what is not stated is unknown and said so,
+// never filled with a silent default.
+#pragma once
+
+#include "core/base/enum_text.h"
+#include "core/base/units.h"
+
+#include <optional>
+
+namespace streamwright::catalogue {
+
+/// What happens to a group without a member known on this switch (RFC 4541 2.1.2 rule 3 allows the first two).
+enum class UnknownGroups { flood, router_ports, drop };
+/// Lookup of a stream in the snooping table (RFC 9166 forwarding-table-type).
+enum class GroupLookup { ip, mac };
+/// What a built-in switch of an endpoint does with BPDUs.
+enum class Bpdus { run, passed, dropped };
+enum class TreeKind { common, per_vlan };
+
+struct SwitchFacts {
+    std::optional<bool> snooping;                  // able to snoop IGMP
+    std::optional<UnknownGroups> unknown_groups;
+    std::optional<GroupLookup> lookup;
+    std::optional<bool> floods_without_querier;    // as the Linux bridge does
+    std::optional<bool> zero_query_makes_router_port;  // a query from 0.0.0.0; RFC 4541: no; Linux bridge: yes
+    std::optional<bool> queries_without_snooping;  // a querier set here sends although snooping is off
+    std::optional<bool> fast_leave;
+    std::optional<int> group_table_size;           // groups
+    std::optional<int> vlan_limit;
+    std::optional<Bpdus> bpdus;
+    std::optional<TreeKind> trees;
+    std::optional<bool> rapid_tree;
+    std::optional<bool> long_path_costs;
+    std::optional<base::Power> poe_budget;         // for the whole switch
+    std::optional<bool> poe_by_class;              // reserved by class; false: by measured draw
+    std::optional<int> addresses_per_port;
+    std::optional<base::Duration> forwarding_latency;
+    std::optional<int> frame_limit;                // octets, untagged, with FCS
+    std::optional<int> aggregation_limit;          // members of one group
+    std::optional<bool> stackable;
+    friend bool operator==(const SwitchFacts&, const SwitchFacts&) = default;
+};
+
+}  // namespace streamwright::catalogue
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::UnknownGroups> {
+    using E = streamwright::catalogue::UnknownGroups;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::flood, "flood"}, {E::router_ports, "router_ports"}, {E::drop, "drop"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::GroupLookup> {
+    using E = streamwright::catalogue::GroupLookup;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{{{E::ip, "ip"}, {E::mac, "mac"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Bpdus> {
+    using E = streamwright::catalogue::Bpdus;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::run, "run"}, {E::passed, "passed"}, {E::dropped, "dropped"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::TreeKind> {
+    using E = streamwright::catalogue::TreeKind;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{
+        {{E::common, "common"}, {E::per_vlan, "per_vlan"}}};
+};

@@ -1,0 +1,31 @@
+// Orthogonal routes of cables round plates: fixed patterns while dragging, a search on release. Deterministic: ties are
+// broken by cost, bends, then position.
+#pragma once
+
+#include "core/layout/plate.h"
+#include "core/model/design.h"
+
+#include <span>
+#include <vector>
+
+namespace streamwright::layout {
+
+struct RouteEnd {
+    model::SheetPoint at;
+    Side side = Side::right;       // the cable leaves this way first
+};
+
+/// Bends without the two ends. While dragging: the first of a few patterns that meets no box, else the plain one.
+std::vector<model::SheetPoint> quick_route(const RouteEnd& a, const RouteEnd& b, std::span<const Box> boxes);
+
+/// On release: the cheapest route by length and bends that stays clear of the boxes and off the lanes already taken
+/// where it can. Falls back to quick_route where there is no way.
+std::vector<model::SheetPoint> route(const RouteEnd& a, const RouteEnd& b, std::span<const Box> boxes,
+                                     std::span<const std::vector<model::SheetPoint>> taken);
+
+/// New lines for the given cables on a sheet as the design stands (pinned lines are left out); what a move or a
+/// connection stores with itself.
+std::vector<model::CableLine> reroute(const model::Design& design, model::SheetId sheet,
+                                      std::span<const model::CableId> cables);
+
+}  // namespace streamwright::layout

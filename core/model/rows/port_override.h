@@ -1,0 +1,57 @@
+// What is set on one port beyond its type: module, VLANs, tree cost, marks. A port without a row follows its type.
+#pragma once
+
+#include "core/base/units.h"
+#include "core/model/ids.h"
+#include "core/model/rows/unknown_keys.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace streamwright::model {
+
+struct PortOverride {
+    PortRef port;
+    std::string label;                       // what is printed beside the port on site
+    std::optional<TypeKey> module;           // transceiver in the cage
+    std::optional<VlanId> untagged;          // none: the design's usual VLAN, unless no_untagged
+    bool no_untagged = false;
+    std::vector<VlanId> tagged;
+    std::optional<base::BitRate> rate_limit; // set to a lower speed
+    std::optional<int> path_cost;
+    std::optional<int> port_priority;        // 0 to 240 in steps of 16; default 128
+    std::string aggregate;                   // ports of a switch with the same non-empty name form one group
+    bool router_port = false;                // multicast router port set by hand
+    bool fast_leave = false;
+    bool edge = false;
+    bool bpdu_guard = false;
+    bool disabled = false;
+    UnknownKeys unknown;
+
+    using Key = PortRef;
+    static PortOverride blank(Key key) { return PortOverride{std::move(key)}; }
+    Key key() const { return port; }
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("device", s.port.device);
+        v("port", s.port.port);
+        v("label", s.label);
+        v("module", s.module);
+        v("untagged", s.untagged);
+        v("no_untagged", s.no_untagged);
+        v("tagged", s.tagged);
+        v("rate_limit_bps", s.rate_limit);
+        v("path_cost", s.path_cost);
+        v("port_priority", s.port_priority);
+        v("aggregate", s.aggregate);
+        v("router_port", s.router_port);
+        v("fast_leave", s.fast_leave);
+        v("edge", s.edge);
+        v("bpdu_guard", s.bpdu_guard);
+        v("disabled", s.disabled);
+    }
+    friend bool operator==(const PortOverride&, const PortOverride&) = default;
+};
+
+}  // namespace streamwright::model

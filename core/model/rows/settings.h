@@ -1,0 +1,76 @@
+// Settings of the design as a whole: titles, checks, documents. There is exactly one row.
+#pragma once
+
+#include "core/base/enum_text.h"
+#include "core/base/units.h"
+#include "core/model/ids.h"
+#include "core/model/rows/unknown_keys.h"
+
+#include <compare>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace streamwright::model {
+
+/// Which IGMP document's membership time counts: RFC 2236 and 3376 give 260 s, RFC 9776 gives 270 s.
+enum class IgmpDocument { rfc2236, rfc9776 };
+
+struct Settings {
+    struct Key {
+        friend auto operator<=>(const Key&, const Key&) = default;
+    };
+    std::string title;
+    std::string owner;               // legal owner on title blocks
+    std::string department;
+    std::string reference;           // technical reference
+    std::string number;              // identification number stem of drawings
+    std::string status;              // document status, "in preparation"
+    std::string created_by;          // a role
+    std::string approved_by;         // a role
+    std::optional<VlanId> usual_vlan;  // untagged on ports that say nothing
+    std::optional<base::Temperature> cable_temperature;  // hottest planned; none: 20 degrees C
+    int headroom_percent = 80;       // warn above this share of a link
+    IgmpDocument igmp = IgmpDocument::rfc2236;
+    int query_interval_s = 125;
+    int query_response_s = 10;
+    int robustness = 2;
+    bool imperial = false;
+    std::vector<std::string> document_set;  // names; empty: all
+    std::vector<std::string> formats;       // names; empty: all
+    UnknownKeys unknown;
+
+    static Settings blank(Key) { return {}; }
+    Key key() const { return {}; }
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("title", s.title);
+        v("owner", s.owner);
+        v("department", s.department);
+        v("reference", s.reference);
+        v("number", s.number);
+        v("status", s.status);
+        v("created_by", s.created_by);
+        v("approved_by", s.approved_by);
+        v("usual_vlan", s.usual_vlan);
+        v("cable_temperature_mdegc", s.cable_temperature);
+        v("headroom_percent", s.headroom_percent);
+        v("igmp", s.igmp);
+        v("query_interval_s", s.query_interval_s);
+        v("query_response_s", s.query_response_s);
+        v("robustness", s.robustness);
+        v("imperial", s.imperial);
+        v("document_set", s.document_set);
+        v("formats", s.formats);
+    }
+    friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+}  // namespace streamwright::model
+
+template <>
+struct streamwright::base::EnumText<streamwright::model::IgmpDocument> {
+    using E = streamwright::model::IgmpDocument;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{
+        {{E::rfc2236, "rfc2236"}, {E::rfc9776, "rfc9776"}}};
+};

@@ -1,0 +1,53 @@
+// A multicast stream that an encoder sends.
+#pragma once
+
+#include "core/base/net_address.h"
+#include "core/base/units.h"
+#include "core/catalogue/codec.h"
+#include "core/model/ids.h"
+#include "core/model/rows/unknown_keys.h"
+
+#include <optional>
+#include <string>
+
+namespace streamwright::model {
+
+struct Stream {
+    StreamId id;
+    std::string tag;
+    std::string note;
+    DeviceId encoder;
+    catalogue::StreamKind kind = catalogue::StreamKind::video;
+    std::optional<PortKey> network_port;   // of the encoder; none: its first network port
+    std::optional<VlanId> vlan;            // none: the untagged VLAN of the port it leaves by
+    std::optional<base::Ipv4> group;
+    int udp_port = 5004;
+    base::BitRate payload_rate;            // what the codec makes, before any header
+    int payload_octets = 1400;             // per full packet, before any header
+    bool rtp = true;                       // each packet carries an RTP header (RFC 3550, 12 octets)
+    bool encrypted = false;
+    UnknownKeys unknown;
+
+    using Key = StreamId;
+    static Stream blank(Key key) { return Stream{.id = key, .tag = {}, .note = {}, .encoder = DeviceId(0)}; }
+    Key key() const { return id; }
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("id", s.id);
+        v("tag", s.tag);
+        v("note", s.note);
+        v("encoder", s.encoder);
+        v("kind", s.kind);
+        v("network_port", s.network_port);
+        v("vlan", s.vlan);
+        v("group", s.group);
+        v("udp_port", s.udp_port);
+        v("payload_rate_bps", s.payload_rate);
+        v("payload_octets", s.payload_octets);
+        v("rtp", s.rtp);
+        v("encrypted", s.encrypted);
+    }
+    friend bool operator==(const Stream&, const Stream&) = default;
+};
+
+}  // namespace streamwright::model
