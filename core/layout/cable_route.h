@@ -12,7 +12,7 @@ namespace streamwright::layout {
 
 struct RouteEnd {
     model::SheetPoint at;
-    Side side = Side::right;       // the cable leaves this way first
+    Side side = Side::right;  // the cable leaves this way first
 };
 
 /// Bends without the two ends. While dragging: the first of a few patterns that meets no box, else the plain one.
@@ -23,9 +23,12 @@ std::vector<model::SheetPoint> quick_route(const RouteEnd& a, const RouteEnd& b,
 std::vector<model::SheetPoint> route(const RouteEnd& a, const RouteEnd& b, std::span<const Box> boxes,
                                      std::span<const std::vector<model::SheetPoint>> taken);
 
-/// New lines for the given cables on a sheet as the design stands (pinned lines are left out); what a move or a
-/// connection stores with itself.
+/// New lines, sorted by key, for the given cables on a sheet as the design stands (pinned lines are left out); what a
+/// move or a connection stores with itself.
 std::vector<model::CableLine> reroute(const model::Design& design, model::SheetId sheet,
                                       std::span<const model::CableId> cables);
+
+/// The box of the flag that ends a cable whose far end is not on the sheet. Its line's last bend is the flag's tip.
+Box flag_box(model::SheetPoint tip, Side side);
 
 }  // namespace streamwright::layout

@@ -1,5 +1,5 @@
-// Where the parts of a plate lie. Sides follow the flow: what comes in stands left, what goes out right, and the network
-// on the side that looks toward the switches.
+// Where the parts of a plate lie. Sides follow the flow: what comes in stands left, what goes out right, and the
+// network on the side that looks toward the switches.
 #include "core/layout/plate.h"
 
 #include "core/layout/text_width.h"
@@ -47,8 +47,7 @@ bool is_sender(const DeviceType& type, const std::vector<Role>& roles) {
 Side two_way_side(const DeviceType& type, const PortType& port, const std::vector<Role>& roles) {
     using catalogue::Signal;
     if (is_network(port.signal)) return is_sender(type, roles) ? Side::right : Side::left;
-    if (port.signal == Signal::extender)
-        return type.kind == DeviceKind::extender_receiver ? Side::left : Side::right;
+    if (port.signal == Signal::extender) return type.kind == DeviceKind::extender_receiver ? Side::left : Side::right;
     if (is_end_of_chain(type.kind)) return Side::left;
     if (port.signal == Signal::usb && is_sender(type, roles)) return Side::left;
     return Side::right;
@@ -123,8 +122,8 @@ base::Length width_of(const DeviceType& type, const std::vector<Side>& sides) {
         widest = std::max(widest, pair);
     }
     const auto name = std::min(text_width(type.name, measure::label_em, Weight::normal), most_for_name);
-    const auto tag = text_width(type.tag_prefix + "-0000", measure::tag_em, Weight::bold) + measure::mark_size +
-                     2 * measure::module;
+    const auto tag =
+        text_width(type.tag_prefix + "-0000", measure::tag_em, Weight::bold) + measure::mark_size + 2 * measure::module;
     return up_to_five(std::max({least_width, 2 * measure::inset + std::max({widest, name, tag})}));
 }
 
@@ -145,8 +144,8 @@ void stand_in_rows(Plate& plate, const std::vector<Side>& sides) {
     for (std::size_t i = 0; i < sides.size(); ++i) {
         const auto middle = plate.body.at.y + measure::title_row + measure::type_row + measure::port_row / 2 +
                             measure::port_row * row[static_cast<std::size_t>(sides[i])]++;
-        plate.spots.push_back(spot_at(static_cast<int>(i), sides[i], plate.body, middle, measure::lug_width,
-                                      measure::lug_height));
+        plate.spots.push_back(
+            spot_at(static_cast<int>(i), sides[i], plate.body, middle, measure::lug_width, measure::lug_height));
     }
 }
 
@@ -155,8 +154,8 @@ void stand_in_title(Plate& plate, const std::vector<Side>& sides) {
     std::array<int, 2> seen{};
     for (std::size_t i = 0; i < sides.size(); ++i) {
         const auto of_side = std::ranges::count(sides, sides[i]);
-        const auto middle = plate.body.at.y +
-                            measure::folded_height * (2 * seen[static_cast<std::size_t>(sides[i])]++ + 1) / (2 * of_side);
+        const auto middle = plate.body.at.y + measure::folded_height *
+                                                  (2 * seen[static_cast<std::size_t>(sides[i])]++ + 1) / (2 * of_side);
         const auto height = std::min(measure::module, measure::folded_height / of_side);
         plate.spots.push_back(spot_at(static_cast<int>(i), sides[i], plate.body, middle, measure::tick_width, height));
     }
@@ -192,8 +191,8 @@ Plate plate_of(const catalogue::DeviceType* type, const std::vector<catalogue::R
     if (!type) return plate;
     auto sides = sides_of(*type, roles);
     plate.body.width = width_of(*type, sides);
-    plate.rows = static_cast<int>(
-        std::max(std::ranges::count(sides, Side::left), std::ranges::count(sides, Side::right)));
+    plate.rows =
+        static_cast<int>(std::max(std::ranges::count(sides, Side::left), std::ranges::count(sides, Side::right)));
     plate.fact_line = tells_fact(*type) && !place.folded;
     if (place.turned)
         for (Side& side : sides) side = side == Side::left ? Side::right : Side::left;

@@ -1,4 +1,5 @@
-// Widths of text in the bundled face, from its own advance table, so that screen, paper and SVG agree to the micrometre.
+// Widths of text in the bundled face, from its own advance table, so that screen, paper and SVG agree to the
+// micrometre.
 #pragma once
 
 #include "core/base/units.h"
