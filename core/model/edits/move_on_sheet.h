@@ -1,4 +1,5 @@
-// Moves plates, frames and notes on a sheet, with the new bends of the cables that this touches. Never changes a finding.
+// Moves plates, frames and notes on a sheet, with the new bends of the cables that this touches. Never changes a
+// finding.
 #pragma once
 
 #include "core/base/result.h"
@@ -9,7 +10,7 @@
 namespace streamwright::model {
 
 struct MoveOnSheet {
-    std::vector<Place> places;        // as they shall stand
+    std::vector<Place> places;  // as they shall stand
     std::vector<RoomFrame> frames;
     std::vector<Note> notes;
     std::vector<CableLine> lines;

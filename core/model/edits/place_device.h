@@ -12,11 +12,11 @@
 namespace streamwright::model {
 
 struct PlaceDevice {
-    DeviceId id;                                        // fresh
+    DeviceId id;  // fresh
     std::shared_ptr<const catalogue::DeviceType> type;
-    std::string tag;                                    // empty: the next free one of the type's prefix
+    std::string tag;  // empty: the next free one of the type's prefix
     std::optional<RoomId> room;
-    std::optional<SheetId> sheet;                       // none: not drawn
+    std::optional<SheetId> sheet;  // none: not drawn
     SheetPoint at;
     friend bool operator==(const PlaceDevice&, const PlaceDevice&) = default;
 };

@@ -14,7 +14,7 @@ enum class WhichEnd { a, b };
 struct Reconnect {
     CableId cable;
     WhichEnd end = WhichEnd::a;
-    std::optional<PortRef> port;           // none: left open
+    std::optional<PortRef> port;  // none: left open
     std::optional<SheetId> sheet;
     std::vector<SheetPoint> bends;
     friend bool operator==(const Reconnect&, const Reconnect&) = default;

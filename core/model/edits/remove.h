@@ -1,5 +1,5 @@
-// Removes rows and all that cannot stand without them: a device takes its cables' ends, places, streams and subscriptions
-// with it; cables between two removed devices go, others keep an open end only if `keep_cables`.
+// Removes rows and all that cannot stand without them: a device takes its cables' ends, places, streams and
+// subscriptions with it; cables between two removed devices go, others keep an open end only if `keep_cables`.
 #pragma once
 
 #include "core/base/result.h"

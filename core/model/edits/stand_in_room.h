@@ -12,8 +12,8 @@ namespace streamwright::model {
 struct StandInRoom {
     std::vector<DeviceId> devices;
     std::optional<RoomId> room;
-    std::optional<Standing> standing;   // one device only
-    std::optional<RackPlace> rack;      // one device only
+    std::optional<Standing> standing;     // one device only
+    std::optional<RackPlace> rack;        // one device only
     std::optional<ChassisPlace> chassis;  // one device only
     friend bool operator==(const StandInRoom&, const StandInRoom&) = default;
 };

@@ -9,11 +9,11 @@
 namespace streamwright::model {
 
 struct Subscribe {
-    SubscriptionId id;                 // fresh; the row of the input keeps its own
+    SubscriptionId id;  // fresh; the row of the input keeps its own
     PresetId preset;
     DeviceId decoder;
     InputKey input;
-    std::optional<StreamId> stream;    // none: shows nothing
+    std::optional<StreamId> stream;  // none: shows nothing
     friend bool operator==(const Subscribe&, const Subscribe&) = default;
 };
 

@@ -1,0 +1,210 @@
+// The ranges of the values in each row, by the standards that fix them.
+#include "core/model/row_checks.h"
+
+#include <algorithm>
+
+namespace streamwright::model {
+
+namespace {
+
+constexpr std::int64_t most_rate_bps = 1'600'000'000'000;   // the fastest Ethernet rate there is (IEEE P802.3dj)
+constexpr std::int64_t most_length_um = 1'000'000'000'000;  // 1,000 km
+constexpr std::int64_t most_place_um = 10'000'000'000;      // 10 km either way
+constexpr std::int64_t coldest_mdegc = -60'000, hottest_mdegc = 150'000;
+
+Trouble out_of(std::string_view field, std::int64_t value, std::int64_t low, std::int64_t high) {
+    if (value >= low && value <= high) return std::nullopt;
+    return base::Error{"The %1 must be from %2 to %3; %4 was given.",
+                       {std::string(field), std::to_string(low), std::to_string(high), std::to_string(value)}};
+}
+
+Trouble out_of_steps(std::string_view field, std::int64_t value, std::int64_t high, std::int64_t step) {
+    if (value >= 0 && value <= high && value % step == 0) return std::nullopt;
+    return base::Error{"The %1 must be from 0 to %2 in steps of %3; %4 was given.",
+                       {std::string(field), std::to_string(high), std::to_string(step), std::to_string(value)}};
+}
+
+Trouble wrong_rate(std::string_view field, base::BitRate rate) {
+    if (rate.count() > 0 && rate.count() <= most_rate_bps) return std::nullopt;
+    return base::Error{"The %1 must be more than 0 and at most 1.6 Tb/s; %2 b/s was given.",
+                       {std::string(field), std::to_string(rate.count())}};
+}
+
+Trouble wrong_place(std::string_view field, base::Length length) {
+    if (std::abs(length.count()) <= most_place_um) return std::nullopt;
+    return base::Error{"The %1 must lie within 10 km; %2 micrometres was given.",
+                       {std::string(field), std::to_string(length.count())}};
+}
+
+Trouble wrong_point(const SheetPoint& point) {
+    if (auto trouble = wrong_place("place on the sheet", point.x)) return trouble;
+    return wrong_place("place on the sheet", point.y);
+}
+
+Trouble wrong_temperature(const std::optional<base::Temperature>& temperature) {
+    if (!temperature || (temperature->count() >= coldest_mdegc && temperature->count() <= hottest_mdegc))
+        return std::nullopt;
+    return base::Error{"The temperature must be from -60 to 150 degrees Celsius; %1 thousandths was given.",
+                       {std::to_string(temperature->count())}};
+}
+
+bool is_multicast(base::Ipv4 address) { return (address.bits >> 28U) == 0xEU; }  // 224.0.0.0/4, RFC 5771
+
+/// Multicast and the block above it are never a host's own (RFC 1122, section 3.2.1.3).
+Trouble wrong_host(std::string_view field, const std::optional<base::Ipv4>& address) {
+    if (!address || address->bits < 0xE0000000U) return std::nullopt;
+    return base::Error{"The %1 %2 is not an address of a host; give one below 224.0.0.0.",
+                       {std::string(field), base::print(*address)}};
+}
+
+Trouble wrong_mac(const std::optional<base::MacAddress>& mac) {
+    constexpr std::uint64_t group_bit = std::uint64_t{1} << 40U;  // IEEE 802, first bit on the wire
+    if (!mac || ((mac->bits & group_bit) == 0 && (mac->bits >> 48U) == 0)) return std::nullopt;
+    return base::Error{"The MAC address %1 is a group address; a device needs one of its own.", {base::print(*mac)}};
+}
+
+template <class Value>
+bool doubled(std::vector<Value> values) {
+    std::sort(values.begin(), values.end());
+    return std::adjacent_find(values.begin(), values.end()) != values.end();
+}
+
+Trouble wrong_bridging(const BridgeSettings& bridging) {
+    if (bridging.priority)  // IEEE 802.1Q, 13.26.2
+        if (auto trouble = out_of_steps("bridge priority", *bridging.priority, 61440, 4096)) return trouble;
+    if (auto trouble = wrong_mac(bridging.address)) return trouble;
+    std::vector<VlanId> asked;
+    for (const auto& querier : bridging.queriers) {
+        if (auto trouble = wrong_host("querier address", querier.address)) return trouble;
+        asked.push_back(querier.vlan);
+    }
+    if (doubled(asked)) return base::Error{"A switch has one querier a VLAN; one is set twice.", {}};
+    return std::nullopt;
+}
+
+}  // namespace
+
+Trouble wrong_length(std::string_view field, base::Length length) {
+    if (length.count() >= 0 && length.count() <= most_length_um) return std::nullopt;
+    return base::Error{"The %1 must be from 0 to 1,000 km; %2 micrometres was given.",
+                       {std::string(field), std::to_string(length.count())}};
+}
+
+Trouble wrong_value(const Settings& row) {
+    if (auto trouble = wrong_temperature(row.cable_temperature)) return trouble;
+    if (auto trouble = out_of("headroom in percent", row.headroom_percent, 1, 100)) return trouble;
+    // RFC 3376: codes of 8 bits reach 31744 (4.1.7), tenths of a second for the response (4.1.1).
+    if (auto trouble = out_of("query interval in seconds", row.query_interval_s, 1, 31744)) return trouble;
+    if (auto trouble = out_of("query response time in seconds", row.query_response_s, 1, 3174)) return trouble;
+    if (row.query_response_s >= row.query_interval_s)  // RFC 3376, 8.3
+        return base::Error{"The query response time of %1 s must be shorter than the query interval of %2 s.",
+                           {std::to_string(row.query_response_s), std::to_string(row.query_interval_s)}};
+    return out_of("robustness", row.robustness, 1, 7);  // RFC 3376, 4.1.6: three bits; 8.1: not zero
+}
+
+Trouble wrong_value(const Room& row) { return wrong_temperature(row.temperature); }
+
+Trouble wrong_value(const Rack& row) {
+    if (auto trouble = out_of("height of the rack in units", row.units, 1, 100)) return trouble;
+    return wrong_length("depth of the rack", row.depth);
+}
+
+Trouble wrong_value(const Vlan& row) {
+    if (auto trouble = out_of("VLAN number", row.vid, 1, 4094)) return trouble;  // IEEE 802.1Q, table 9-2
+    if (auto trouble = wrong_host("gateway", row.gateway)) return trouble;
+    if (row.lease_first.has_value() != row.lease_last.has_value())
+        return base::Error{"A lease range needs its first and its last address.", {}};
+    if (row.lease_first && *row.lease_last < *row.lease_first)
+        return base::Error{"The lease range ends at %1 before it begins at %2.",
+                           {base::print(*row.lease_last), base::print(*row.lease_first)}};
+    return std::nullopt;
+}
+
+Trouble wrong_value(const Device& row) {
+    if (row.standing)
+        for (const auto length : {row.standing->x, row.standing->y, row.standing->z})
+            if (auto trouble = wrong_place("place in the room", length)) return trouble;
+    if (row.rack)
+        if (auto trouble = out_of("rack unit", row.rack->unit, 1, 100)) return trouble;
+    if (row.chassis) {
+        if (auto trouble = out_of("chassis slot", row.chassis->slot, 1, 1000)) return trouble;
+        if (row.chassis->chassis == row.id) return base::Error{"%1 cannot be a card of itself.", {row.tag}};
+    }
+    if (doubled(row.roles)) return base::Error{"A role of %1 is named twice.", {row.tag}};
+    for (const auto& host : row.addresses) {
+        if (auto trouble = wrong_host("address", host.address)) return trouble;
+        if (auto trouble = wrong_mac(host.mac)) return trouble;
+    }
+    return wrong_bridging(row.bridging);
+}
+
+Trouble wrong_value(const PortOverride& row) {
+    if (row.rate_limit)
+        if (auto trouble = wrong_rate("speed of the port", *row.rate_limit)) return trouble;
+    if (row.path_cost)  // IEEE 802.1Q, 13.27.25
+        if (auto trouble = out_of("path cost", *row.path_cost, 1, 200'000'000)) return trouble;
+    if (row.port_priority)  // IEEE 802.1Q, 13.27.47
+        if (auto trouble = out_of_steps("port priority", *row.port_priority, 240, 16)) return trouble;
+    if (doubled(row.tagged)) return base::Error{"Port %1 carries a VLAN tagged twice.", {row.port.port.text}};
+    if (row.untagged && std::find(row.tagged.begin(), row.tagged.end(), *row.untagged) != row.tagged.end())
+        return base::Error{"Port %1 carries a VLAN both tagged and untagged; choose one.", {row.port.port.text}};
+    return std::nullopt;
+}
+
+Trouble wrong_value(const Cable& row) {
+    if (row.length)
+        if (auto trouble = wrong_length("length of the cable", *row.length)) return trouble;
+    if (row.a && row.b && row.a->port == row.b->port)
+        return base::Error{"Both ends of cable %1 are on one port; a cable joins two.", {row.tag}};
+    return std::nullopt;
+}
+
+Trouble wrong_value(const Stream& row) {
+    if (row.group && !is_multicast(*row.group))
+        return base::Error{"The group %1 is not a multicast address; give one from 224.0.0.0 to 239.255.255.255.",
+                           {base::print(*row.group)}};
+    if (auto trouble = out_of("UDP port", row.udp_port, 1, 65535)) return trouble;
+    if (auto trouble = wrong_rate("payload rate", row.payload_rate)) return trouble;
+    return out_of("payload of a packet in octets", row.payload_octets, 1, 65000);
+}
+
+Trouble wrong_value(const Preset& row) { return out_of("number of the preset", row.number, 1, 1'000'000); }
+Trouble wrong_value(const Subscription&) { return std::nullopt; }
+Trouble wrong_value(const Sheet& row) { return out_of("number of the sheet", row.number, 1, 100'000); }
+Trouble wrong_value(const Place& row) { return wrong_point(row.at); }
+
+Trouble wrong_value(const CableLine& row) {
+    if (row.bends.size() > 1000) return base::Error{"A cable may have at most 1000 bends.", {}};
+    for (const auto& bend : row.bends)
+        if (auto trouble = wrong_point(bend)) return trouble;
+    return std::nullopt;
+}
+
+Trouble wrong_value(const RoomFrame& row) {
+    if (auto trouble = wrong_point(row.at)) return trouble;
+    if (row.width.count() < 0 || row.height.count() < 0)
+        return base::Error{"A frame's width and height must not be negative.", {}};
+    return wrong_point({row.width, row.height});
+}
+
+Trouble wrong_value(const Note& row) { return wrong_point(row.at); }
+
+Trouble wrong_value(const Waiver& row) {
+    if (row.rule.empty()) return base::Error{"A waiver must name its rule.", {}};
+    if (row.reason.empty()) return base::Error{"A waiver needs a reason: say why the finding is accepted.", {}};
+    return out_of("revision of the rule", row.rule_revision, 1, 1'000'000);
+}
+
+Trouble wrong_value(const Revision& row) { return out_of("number of the revision", row.number, 1, 1'000'000); }
+
+Trouble wrong_value(const DeviceTypeRow& row) {
+    if (row.type->key.text.empty()) return base::Error{"A device type needs a key.", {}};
+    return std::nullopt;
+}
+
+Trouble wrong_value(const CableTypeRow& row) {
+    if (row.type->key.text.empty()) return base::Error{"A cable type needs a key.", {}};
+    return std::nullopt;
+}
+
+}  // namespace streamwright::model
