@@ -18,9 +18,8 @@ struct Later {
     std::string_view verb, option;
 };
 constexpr std::array later_options{
-    Later{"check", "--explain"},    Later{"check", "--types"},      Later{"loads", "--without"},
-    Later{"deliver", "--copy"},     Later{"deliver", "--language"}, Later{"size", ""},
-    Later{"compare", ""},           Later{"merge", ""},
+    Later{"check", "--explain"},    Later{"check", "--types"}, Later{"loads", "--without"}, Later{"deliver", "--copy"},
+    Later{"deliver", "--language"}, Later{"size", ""},         Later{"compare", ""},        Later{"merge", ""},
 };
 
 /// The one sentence for what comes later; empty if everything asked for is here.
@@ -34,7 +33,8 @@ std::string not_yet(int argc, char** argv) {
             const std::string_view word = argv[i];
             if (word == later.option || word.starts_with(std::string(later.option) + "="))
                 return "'" + std::string(verb) + " " + std::string(later.option) +
-                       "' is not part of this version; see 'streamwright " + std::string(verb) + " --help' for what is.";
+                       "' is not part of this version; see 'streamwright " + std::string(verb) +
+                       " --help' for what is.";
         }
     }
     return {};
@@ -50,7 +50,8 @@ void add_check(CLI::App& app, CheckOptions& options, int& exit_code, Streams str
     auto* verb = app.add_subcommand("check", about("check"));
     auto* file = verb->add_option("FILE", options.file, "Design file");
     verb->add_flag("--json", options.json, "Print findings as JSON");
-    auto* rules = verb->add_flag("--rules", options.rules, "Print every rule with its meaning and source; needs no file");
+    auto* rules =
+        verb->add_flag("--rules", options.rules, "Print every rule with its meaning and source; needs no file");
     file->excludes(rules);
     verb->callback([&options, &exit_code, streams] { exit_code = check_command(options, streams); });
 }
@@ -91,9 +92,10 @@ int run_command(int argc, char** argv) {
         streams.err << sentence << '\n';
         return exit_cannot;
     }
-    CLI::App app{"Streamwright: design AV-over-IP rooms and prove on the desk that they will work on site.\n"
-                 "Without a verb it opens the canvas: streamwright [FILE]",
-                 "streamwright"};
+    CLI::App app{
+        "Streamwright: design AV-over-IP rooms and prove on the desk that they will work on site.\n"
+        "Without a verb it opens the canvas: streamwright [FILE]",
+        "streamwright"};
     app.set_version_flag("--version", "streamwright 0.1.0");
     app.require_subcommand(1);
     int exit_code = exit_done;

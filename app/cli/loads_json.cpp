@@ -55,7 +55,8 @@ struct Read {
 std::vector<std::string> blocked_ends(const Read& read, const analysis::Tree& tree) {
     std::vector<std::string> names;
     for (const auto& end : tree.blocked()) {
-        const auto ends = graph::arc_ends(read.wiring, read.runs, read.network, read.network.link_arc(end.link, end.at_a));
+        const auto ends =
+            graph::arc_ends(read.wiring, read.runs, read.network, read.network.link_arc(end.link, end.at_a));
         names.push_back(ends.link.text() + " at " + ends.from.text());
     }
     std::sort(names.begin(), names.end());
@@ -96,9 +97,10 @@ void add_worst(Json& row, const Read& read, const analysis::ArcWorst& worst) {
     row["witness"] = Json::array();
     for (const auto& routed : worst.witness) {
         const auto& device = read.wiring.devices[static_cast<std::size_t>(routed.decoder)];
-        row["witness"].push_back({{"stream", read.stream(routed.stream)},
-                                  {"decoder", device.row->id.text()},
-                                  {"input", device.type->codec->inputs[static_cast<std::size_t>(routed.input)].key.text}});
+        row["witness"].push_back(
+            {{"stream", read.stream(routed.stream)},
+             {"decoder", device.row->id.text()},
+             {"input", device.type->codec->inputs[static_cast<std::size_t>(routed.input)].key.text}});
     }
 }
 
@@ -118,8 +120,8 @@ Json arc_row(const Read& read, const LoadsView& view, int arc) {
 
 std::string cell(std::string text, std::size_t width, bool right) {
     // Widths count code points, so that names with accents line up.
-    const auto shown = static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    const auto shown = static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
     const std::string pad(shown < width ? width - shown : 0, ' ');
     return right ? pad + text : text + pad;
 }

@@ -12,8 +12,8 @@ namespace streamwright::app {
 struct LoadsView {
     const model::Design& design;
     const analysis::Analysis& analysis;
-    std::size_t preset = 0;   // index into LinkLoads::presets; a design without presets shows what flows unasked
-    bool worst = false;       // add terms and witness
+    std::size_t preset = 0;  // index into LinkLoads::presets; a design without presets shows what flows unasked
+    bool worst = false;      // add terms and witness
 };
 
 std::string loads_json(const LoadsView& view);

@@ -47,7 +47,8 @@ base::Result<Plan> plan(const model::Design& design, const DeliverRequest& reque
     Plan made;
     for (const auto& kind : kinds)
         if (std::ranges::find(*documents, kind.name) != documents->end()) made.documents.push_back(&kind);
-    std::erase_if(formats, [&](const auto& f) { return std::ranges::find(*format_names, f.name) == format_names->end(); });
+    std::erase_if(formats,
+                  [&](const auto& f) { return std::ranges::find(*format_names, f.name) == format_names->end(); });
     made.formats = std::move(formats);
     return made;
 }

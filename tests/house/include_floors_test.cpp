@@ -54,7 +54,8 @@ TEST(IncludeFloors, NoFloorIncludesOneAbove) {
             if (!name.starts_with("core/") && !name.starts_with("app/") && !name.starts_with("tests/")) continue;
             ++seen;
             const auto target = floor_of(name);
-            EXPECT_TRUE(target == floor || may_include().at(floor).contains(target)) << file.path << " includes " << name;
+            EXPECT_TRUE(target == floor || may_include().at(floor).contains(target))
+                << file.path << " includes " << name;
         }
     }
     EXPECT_GT(seen, 100) << "the test has read too little to mean anything";
@@ -70,7 +71,8 @@ TEST(IncludeFloors, HeavyLibrariesStayOutOfHeaders) {
     for (const auto& file : sources_below("core")) {
         if (file.path.ends_with(".cpp") || file.path.find("/detail/") != std::string::npos) continue;
         for (const auto& name : includes(file))
-            EXPECT_FALSE(name.starts_with("boost/") || name == "nlohmann/json.hpp") << file.path << " includes " << name;
+            EXPECT_FALSE(name.starts_with("boost/") || name == "nlohmann/json.hpp")
+                << file.path << " includes " << name;
     }
 }
 

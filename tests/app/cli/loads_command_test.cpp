@@ -1,0 +1,47 @@
+// loads: the JSON form, presets, worst case; arithmetic checked against plain sums, never against the same code.
+#include "tests/app/cli/run_program.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+namespace streamwright::test::loads_command {
+
+using nlohmann::json;
+
+TEST(LoadsCommand, JsonHasThePromisedForm) {
+    const auto ran = run_program({"loads", demo("ferrow-quay.streamwright"), "--json"});
+    ASSERT_EQ(ran.exit_code, 0) << ran.err;
+    const auto top = json::parse(ran.out);
+    ASSERT_FALSE(top.at("arcs").empty());
+    for (const auto& arc : top.at("arcs")) {
+        for (const char* key : {"link", "from", "to", "capacity_bps", "load_bps", "worst_bps", "streams"})
+            EXPECT_TRUE(arc.contains(key)) << key;
+        EXPECT_FALSE(arc.contains("terms"));
+        EXPECT_EQ(arc.at("load_bps") == 0, arc.at("streams").empty());
+        EXPECT_GE(arc.at("worst_bps").get<long long>(), arc.at("load_bps").get<long long>());
+    }
+    for (const auto& vlan : top.at("vlans"))
+        for (const char* key : {"id", "root", "queriers", "blocked"}) EXPECT_TRUE(vlan.contains(key)) << key;
+    EXPECT_EQ(run_program({"loads", demo("ferrow-quay.streamwright"), "--json"}).out, ran.out);
+}
+
+TEST(LoadsCommand, WorstAddsTermsAndAWitness) {
+    const auto ran = run_program({"loads", demo("huddle-room.streamwright"), "--worst", "--json"});
+    ASSERT_EQ(ran.exit_code, 0) << ran.err;
+    for (const auto& arc : json::parse(ran.out).at("arcs")) {
+        const auto& terms = arc.at("terms");
+        EXPECT_EQ(terms.at("routed").size(), arc.at("witness").size());
+        EXPECT_LE(terms.at("routed").size(), terms.at("inputs_beyond").get<std::size_t>());
+    }
+}
+
+TEST(LoadsCommand, PresetIsChosenByName) {
+    const auto unknown = run_program({"loads", demo("ferrow-quay.streamwright"), "--preset", "No such preset"});
+    EXPECT_EQ(unknown.exit_code, 2);
+    EXPECT_NE(unknown.err.find("it has:"), std::string::npos) << unknown.err;
+    const auto text = run_program({"loads", demo("ferrow-quay.streamwright")});
+    EXPECT_EQ(text.exit_code, 0);
+    EXPECT_NE(text.out.find("capacity"), std::string::npos);
+}
+
+}  // namespace streamwright::test::loads_command
