@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/io/sha256.h"
 #include "core/model/design.h"
 
 #include <filesystem>
@@ -33,7 +34,5 @@ private:
     int descriptor_;
     std::filesystem::path path_;
 };
-
-std::string sha256_hex(std::string_view bytes);
 
 }  // namespace streamwright::io

@@ -1,6 +1,6 @@
-// The journal beside a design file: what was edited since the last save, record by record, so that a crash loses at most
-// the last quarter of a second. Records are {table, id, record or null} in the file's own form, checksummed; replay works
-// on the parsed text before migration, is idempotent, and stops at the first record whose checksum fails.
+// The journal beside a design file: what was edited since the last save, record by record, so that a crash loses at
+// most the last quarter of a second. Records are {table, id, record or null} in the file's own form, checksummed;
+// replay works on the parsed text before migration, is idempotent, and stops at the first record whose checksum fails.
 #pragma once
 
 #include "core/base/result.h"
@@ -30,15 +30,18 @@ public:
     JournalWriter& operator=(const JournalWriter&) = delete;
 
 private:
-    explicit JournalWriter(int descriptor);
+    explicit JournalWriter(int descriptor, std::string where);
+    base::Result<void> append_line(const std::string& payload);
     int descriptor_;
+    std::string where_;
+    std::string chain_;  // checksum of the line before; each line's covers it, so that none can be lost between others
 };
 
 struct Recovery {
     model::Design design;
-    std::size_t records = 0;      // replayed
-    bool cut_short = false;       // a record was damaged or incomplete; it and what follows were left out
-    bool other_file = false;      // the journal continues another version of the file: offer as a separate copy
+    std::size_t records = 0;  // edits replayed; each is there whole or not at all
+    bool cut_short = false;   // a record was damaged or incomplete; it and what follows were left out
+    bool other_file = false;  // the journal continues another version of the file: offer as a separate copy
 };
 
 /// What the journal adds to the file's text (empty text: a design never saved). Nothing if there is no journal or it

@@ -1,0 +1,80 @@
+#include "core/io/sha256.h"
+
+#include <array>
+#include <bit>
+#include <cstdint>
+#include <cstring>
+
+namespace streamwright::io {
+
+namespace {
+
+using Sha256State = std::array<std::uint32_t, 8>;
+
+// FIPS 180-4, 4.2.2: the first 32 bits of the fractional parts of the cube roots of the first 64 primes.
+constexpr std::array<std::uint32_t, 64> sha256_constants{
+    0x428a2f98, 0x71374491, 0xb5c0fbcf, 0xe9b5dba5, 0x3956c25b, 0x59f111f1, 0x923f82a4, 0xab1c5ed5,
+    0xd807aa98, 0x12835b01, 0x243185be, 0x550c7dc3, 0x72be5d74, 0x80deb1fe, 0x9bdc06a7, 0xc19bf174,
+    0xe49b69c1, 0xefbe4786, 0x0fc19dc6, 0x240ca1cc, 0x2de92c6f, 0x4a7484aa, 0x5cb0a9dc, 0x76f988da,
+    0x983e5152, 0xa831c66d, 0xb00327c8, 0xbf597fc7, 0xc6e00bf3, 0xd5a79147, 0x06ca6351, 0x14292967,
+    0x27b70a85, 0x2e1b2138, 0x4d2c6dfc, 0x53380d13, 0x650a7354, 0x766a0abb, 0x81c2c92e, 0x92722c85,
+    0xa2bfe8a1, 0xa81a664b, 0xc24b8b70, 0xc76c51a3, 0xd192e819, 0xd6990624, 0xf40e3585, 0x106aa070,
+    0x19a4c116, 0x1e376c08, 0x2748774c, 0x34b0bcb5, 0x391c0cb3, 0x4ed8aa4a, 0x5b9cca4f, 0x682e6ff3,
+    0x748f82ee, 0x78a5636f, 0x84c87814, 0x8cc70208, 0x90befffa, 0xa4506ceb, 0xbef9a3f7, 0xc67178f2};
+
+std::array<std::uint32_t, 64> message_schedule(const unsigned char* block) {
+    std::array<std::uint32_t, 64> w{};
+    for (std::size_t t = 0; t < 16; ++t)
+        w[t] = static_cast<std::uint32_t>(block[4 * t]) << 24U | static_cast<std::uint32_t>(block[4 * t + 1]) << 16U |
+               static_cast<std::uint32_t>(block[4 * t + 2]) << 8U | block[4 * t + 3];
+    for (std::size_t t = 16; t < 64; ++t) {
+        const auto low = std::rotr(w[t - 15], 7) ^ std::rotr(w[t - 15], 18) ^ (w[t - 15] >> 3U);
+        const auto high = std::rotr(w[t - 2], 17) ^ std::rotr(w[t - 2], 19) ^ (w[t - 2] >> 10U);
+        w[t] = high + w[t - 7] + low + w[t - 16];
+    }
+    return w;
+}
+
+void compress_block(Sha256State& state, const unsigned char* block) {
+    const auto w = message_schedule(block);
+    auto [a, b, c, d, e, f, g, h] = state;
+    for (std::size_t t = 0; t < 64; ++t) {
+        const auto sum1 = std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25);
+        const auto t1 = h + sum1 + ((e & f) ^ (~e & g)) + sha256_constants[t] + w[t];
+        const auto sum0 = std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22);
+        const auto t2 = sum0 + ((a & b) ^ (a & c) ^ (b & c));
+        h = g;
+        g = f;
+        f = e;
+        e = d + t1;
+        d = c;
+        c = b;
+        b = a;
+        a = t1 + t2;
+    }
+    const Sha256State worked{a, b, c, d, e, f, g, h};
+    for (std::size_t i = 0; i < state.size(); ++i) state[i] += worked[i];
+}
+
+}  // namespace
+
+std::string sha256_hex(std::string_view bytes) {
+    Sha256State state{0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19};
+    const auto* data = reinterpret_cast<const unsigned char*>(bytes.data());
+    std::size_t at = 0;
+    for (; at + 64 <= bytes.size(); at += 64) compress_block(state, data + at);
+    std::array<unsigned char, 128> tail{};
+    const std::size_t rest = bytes.size() - at;
+    if (rest > 0) std::memcpy(tail.data(), data + at, rest);
+    tail[rest] = 0x80;
+    const std::size_t blocks = rest < 56 ? 1 : 2;
+    const std::uint64_t bits = std::uint64_t{bytes.size()} * 8;
+    for (std::size_t i = 0; i < 8; ++i) tail[blocks * 64 - 1 - i] = static_cast<unsigned char>(bits >> (8 * i));
+    for (std::size_t i = 0; i < blocks; ++i) compress_block(state, tail.data() + 64 * i);
+    std::string hex;
+    for (const auto word : state)
+        for (int shift = 28; shift >= 0; shift -= 4) hex += "0123456789abcdef"[(word >> shift) & 15U];
+    return hex;
+}
+
+}  // namespace streamwright::io
