@@ -24,36 +24,36 @@ struct Column {
     std::string title;
     ColumnKind kind = ColumnKind::text;
     int width_mm = 20;
-    bool strong = false;               // set bold on paper
+    bool strong = false;  // set bold on paper
     friend bool operator==(const Column&, const Column&) = default;
 };
 
 struct TableRow {
-    std::vector<Cell> cells;           // as many as columns
-    std::string subject;               // "cable:0123456789ab"; a click selects it
-    std::string group;                 // rows of one group follow each other under its heading
+    std::vector<Cell> cells;  // as many as columns
+    std::string subject;      // "cable:0123456789ab"; a click selects it
+    std::string group;        // rows of one group follow each other under its heading
 };
 
 struct TablePart {
-    std::string name;                  // of the workbook sheet and the csv file's suffix
+    std::string name;  // of the workbook sheet and the csv file's suffix
     std::string title;
     std::vector<Column> columns;
     std::vector<TableRow> rows;
-    std::vector<std::string> notes;    // below the table; cautions among them
+    std::vector<std::string> notes;  // below the table; cautions among them
 };
 
 /// A drawn page.
 struct PagePart {
     std::string name;
     std::string title;
-    base::Length width, height;        // paper
-    std::vector<Fragment> fragments;   // frame and title block included
+    base::Length width, height;       // paper
+    std::vector<Fragment> fragments;  // frame and title block included
 };
 
 using Part = std::variant<TablePart, PagePart>;
 
 struct Content {
-    std::string name;                  // of the document, file-name safe
+    std::string name;  // of the document, file-name safe
     std::string title;
     std::vector<Part> parts;
 };
@@ -67,7 +67,7 @@ struct Source {
 };
 
 struct DocumentKind {
-    std::string_view name;             // "bill-of-materials"
+    std::string_view name;  // "bill-of-materials"
     std::string_view title;
     Content (*make)(const Source&) = nullptr;
 };

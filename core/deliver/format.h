@@ -13,7 +13,7 @@
 namespace streamwright::deliver {
 
 struct OutputFile {
-    std::string name;                  // file name, safe on every system
+    std::string name;  // file name, safe on every system
     std::string bytes;
 };
 
@@ -23,12 +23,12 @@ struct Stamp {
 };
 
 struct Format {
-    std::string name;                  // "csv", "pdf", "svg", "xlsx"
-    bool one_file_for_all = false;     // a workbook holds all tables
+    std::string name;               // "csv", "pdf", "svg", "xlsx"
+    bool one_file_for_all = false;  // a workbook holds all tables
     std::function<base::Result<std::vector<OutputFile>>(std::span<const Content>, const Stamp&)> write;
 };
 
-std::vector<Format> core_formats();    // csv, svg, xlsx, by name
+std::vector<Format> core_formats();  // csv, svg, xlsx, by name
 Stamp stamp_of(const model::Design& design);
 
 }  // namespace streamwright::deliver
