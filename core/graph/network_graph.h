@@ -10,17 +10,17 @@
 namespace streamwright::graph {
 
 struct Bridge {
-    std::vector<int> devices;   // one, or the members of a stack, by id
-    bool endpoint = false;      // a built-in switch of an endpoint
+    std::vector<int> devices;  // one, or the members of a stack, by id
+    bool endpoint = false;     // a built-in switch of an endpoint
     friend bool operator==(const Bridge&, const Bridge&) = default;
 };
 
 /// One run, or the runs of an aggregation group, between two bridges (or a bridge and itself: a loop).
 struct Link {
-    int a = 0, b = 0;               // bridges
-    std::vector<int> runs;          // by index; the first names the link
+    int a = 0, b = 0;                      // bridges
+    std::vector<int> runs;                 // by index; the first names the link
     std::vector<PortAt> a_ports, b_ports;  // per run
-    bool aggregated = false;        // a group at both ends
+    bool aggregated = false;               // a group at both ends
     friend bool operator==(const Link&, const Link&) = default;
 };
 
@@ -44,7 +44,7 @@ struct NetworkGraph {
     std::vector<Link> links;
     std::vector<Leaf> leaves;
     std::vector<Direct> directs;
-    std::vector<int> bridge_of_device;   // -1: none
+    std::vector<int> bridge_of_device;               // -1: none
     std::vector<std::vector<int>> leaves_of_device;  // per device: indices into leaves
 
     /// Arcs: link i has 2i (a to b) and 2i+1 (b to a); leaf j has 2(links+j) (device to bridge) and one more (back).
@@ -60,10 +60,10 @@ NetworkGraph build_network(const Wiring& wiring, const Runs& runs);
 
 /// What an arc is, for messages and documents.
 struct ArcEnds {
-    model::CableId link;              // the cable that names the link: the first of its first run
+    model::CableId link;  // the cable that names the link: the first of its first run
     model::DeviceId from, to;
     PortAt from_port, to_port;
-    bool is_link = false;             // false: a leaf
+    bool is_link = false;  // false: a leaf
 };
 ArcEnds arc_ends(const Wiring& wiring, const Runs& runs, const NetworkGraph& network, int arc);
 

@@ -10,14 +10,14 @@
 namespace streamwright::graph {
 
 struct Run {
-    std::vector<int> cables;          // indices, from end a to end b
-    std::optional<PortAt> a, b;       // active ports; none: an open end
+    std::vector<int> cables;     // indices, from end a to end b
+    std::optional<PortAt> a, b;  // active ports; none: an open end
     friend bool operator==(const Run&, const Run&) = default;
 };
 
 struct Runs {
-    std::vector<Run> list;            // by smallest cable index
-    std::vector<int> run_of_cable;    // per cable
+    std::vector<Run> list;          // by smallest cable index
+    std::vector<int> run_of_cable;  // per cable
     friend bool operator==(const Runs&, const Runs&) = default;
 };
 

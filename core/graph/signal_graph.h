@@ -16,9 +16,9 @@ struct SignalHop {
 };
 
 struct SignalGraph {
-    std::vector<SignalHop> hops;                   // by run
-    std::vector<std::vector<int>> hops_from;       // per device
-    std::vector<std::vector<int>> hops_to;         // per device
+    std::vector<SignalHop> hops;              // by run
+    std::vector<std::vector<int>> hops_from;  // per device
+    std::vector<std::vector<int>> hops_to;    // per device
     friend bool operator==(const SignalGraph&, const SignalGraph&) = default;
 };
 

@@ -33,11 +33,14 @@ struct WiredCable {
 
 struct Wiring {
     model::Design design;
-    std::vector<WiredDevice> devices;  // by id
-    std::vector<WiredCable> cables;    // by id
-    std::vector<const model::PortOverride*> overrides;  // per flat port; null: none
-    std::vector<int> cable_starts;     // per flat port + 1: ranges into cable_list
-    std::vector<int> cable_list;       // cable indices, by port
+    std::vector<WiredDevice> devices;                    // by id
+    std::vector<WiredCable> cables;                      // by id
+    std::vector<const model::PortOverride*> overrides;   // per flat port; null: none
+    std::vector<int> cable_starts;                       // per flat port + 1: ranges into cable_list
+    std::vector<int> cable_list;                         // cable indices, by port
+    std::vector<std::uint64_t> device_bits, cable_bits;  // the ids alone, sorted: searches stay in one piece of memory
+    std::vector<int> by_key;                             // per flat port: the device's ports in order of their keys
+    std::vector<int> passes_to;                          // per flat port: the other face of a through port; -1: none
 
     std::optional<int> device_index(model::DeviceId id) const;
     std::optional<int> cable_index(model::CableId id) const;
@@ -47,6 +50,11 @@ struct Wiring {
     const model::PortOverride* port_override(PortAt at) const;
     model::PortRef ref(PortAt at) const;
     std::span<const int> cables_at(PortAt at) const;
+    /// The other face of a passive port; none for active ports.
+    std::optional<PortAt> other_face(PortAt at) const;
+    bool is_passive(PortAt at) const;
+    /// An active port that speaks Ethernet.
+    bool is_network_port(PortAt at) const;
     /// The transceiver type set in a cage; null if none is set or it is not in the design.
     const catalogue::DeviceType* module_at(PortAt at) const;
     /// The other end of a cable seen from one of its ends; none if open or unresolved.
