@@ -1,100 +1,123 @@
 #include "core/base/units.h"
 
 #include <array>
+#include <cstdlib>
+#include <span>
 
 namespace streamwright::base {
 
-namespace print_units_detail {
+namespace print_detail {
 
-constexpr std::int64_t power_of_ten(int exponent) {
-    std::int64_t power = 1;
-    for (int i = 0; i < exponent; ++i) power *= 10;
-    return power;
-}
+__extension__ using Wide = __int128;
 
-/// count / 10^decimals with at most three decimals, half away from zero.
-std::string rounded(std::int64_t count, int decimals, char mark) {
-    if (decimals <= 3) return print_decimal(count, decimals, mark);
-    const std::int64_t step = power_of_ten(decimals - 3);
-    const std::int64_t half = count < 0 ? -step / 2 : step / 2;
-    const std::int64_t whole = count / step;
-    const bool up = count < 0 ? count % step <= half : count % step >= half;
-    return print_decimal(whole + (up && count % step != 0 ? (count < 0 ? -1 : 1) : 0), 3, mark);
-}
+constexpr int shown_decimals = 3;
 
-struct Scale {
-    int decimals;
-    const char* unit;
+/// One step of a unit's ladder: `size_num / size_den` base units make one of this name.
+struct Step {
+    std::string_view name;
+    std::int64_t size_num;
+    std::int64_t size_den = 1;
 };
 
-/// The largest scale that the count reaches, else the smallest.
-template <std::size_t N>
-std::string scaled(std::int64_t count, const std::array<Scale, N>& scales, char mark) {
-    for (const auto& scale : scales) {
-        const auto least = power_of_ten(scale.decimals);
-        if (count >= least || count <= -least) return rounded(count, scale.decimals, mark) + " " + scale.unit;
-    }
-    return rounded(count, scales.back().decimals, mark) + " " + scales.back().unit;
+/// Thousandths of the step's unit, halves away from zero.
+Wide thousandths(std::int64_t count, const Step& step) {
+    const Wide scaled = Wide{count} * 1000 * step.size_den;
+    const Wide half = step.size_num / 2;
+    const Wide magnitude = ((scaled < 0 ? -scaled : scaled) + half) / step.size_num;
+    return scaled < 0 ? -magnitude : magnitude;
 }
 
-}  // namespace print_units_detail
+/// Takes the largest step that still shows at least one whole unit, steps ordered from large to small; the first of
+/// them for zero is the one given as `rest`.
+std::string climb(std::int64_t count, std::span<const Step> steps, std::string_view rest, char decimal_mark) {
+    for (const auto& step : steps) {
+        const auto shown = thousandths(count, step);
+        const auto magnitude = shown < 0 ? -shown : shown;
+        const bool smallest = &step == &steps.back();
+        if (count != 0 && magnitude < 1000 && !smallest) continue;
+        if (count == 0 && step.name != rest) continue;
+        return print_decimal(static_cast<std::int64_t>(shown), shown_decimals, decimal_mark) + " " +
+               std::string(step.name);
+    }
+    return "0 " + std::string(rest);
+}
+
+}  // namespace print_detail
 
 std::string print_decimal(std::int64_t count, int decimals, char decimal_mark) {
     const bool negative = count < 0;
-    // Unsigned, so that the smallest number has a size.
-    auto size = negative ? ~static_cast<std::uint64_t>(count) + 1 : static_cast<std::uint64_t>(count);
-    std::string fraction;
-    for (int i = 0; i < decimals; ++i) {
-        fraction.insert(fraction.begin(), static_cast<char>('0' + size % 10));
-        size /= 10;
-    }
+    auto digits = std::to_string(negative ? 0 - static_cast<std::uint64_t>(count) : static_cast<std::uint64_t>(count));
+    const auto places = static_cast<std::size_t>(decimals);
+    if (digits.size() <= places) digits.insert(0, places + 1 - digits.size(), '0');
+    auto whole = digits.substr(0, digits.size() - places);
+    auto fraction = digits.substr(digits.size() - places);
     while (!fraction.empty() && fraction.back() == '0') fraction.pop_back();
-    const std::string whole = (negative ? "-" : "") + std::to_string(size);
-    return fraction.empty() ? whole : whole + decimal_mark + fraction;
+    return (negative ? "-" : "") + whole + (fraction.empty() ? "" : decimal_mark + fraction);
 }
 
+using print_detail::climb;
+using print_detail::Step;
+
 std::string print(BitRate rate, const NumberStyle& style) {
-    using print_units_detail::Scale;
-    static constexpr std::array scales{Scale{9, "Gb/s"}, Scale{6, "Mb/s"}, Scale{3, "kb/s"}, Scale{0, "b/s"}};
-    return print_units_detail::scaled(rate.count(), scales, style.decimal_mark);
+    static constexpr std::array steps{Step{"Tb/s", 1'000'000'000'000}, Step{"Gb/s", 1'000'000'000},
+                                      Step{"Mb/s", 1'000'000}, Step{"kb/s", 1'000}, Step{"b/s", 1}};
+    return climb(rate.count(), steps, "b/s", style.decimal_mark);
 }
 
 std::string print(Length length, const NumberStyle& style) {
-    using print_units_detail::Scale;
+    static constexpr std::array metric{Step{"m", 1'000'000}, Step{"mm", 1'000}};
+    static constexpr std::array far{Step{"km", 1'000'000'000}};
     if (style.system == UnitSystem::imperial) {
-        // 1 ft = 304 800 um exactly; shown in tenths of a foot, half away from zero.
-        const std::int64_t step = 30480;
-        const std::int64_t half = length.count() < 0 ? -step / 2 : step / 2;
-        return print_decimal((length.count() + half) / step, 1, style.decimal_mark) + " ft";
+        // Tenths of a foot are finer than anyone pulls a cable; thousandths would only look exact.
+        static constexpr Step tenth_of_a_foot{"", 30'480'000};
+        const auto tenths = print_detail::thousandths(length.count(), tenth_of_a_foot);
+        return print_decimal(static_cast<std::int64_t>(tenths), 1, style.decimal_mark) + " ft";
     }
-    static constexpr std::array scales{Scale{6, "m"}, Scale{3, "mm"}};
-    return print_units_detail::scaled(length.count(), scales, style.decimal_mark);
+    // Cable runs read in metres even beyond a kilometre; only reaches of many kilometres turn to km.
+    constexpr std::int64_t far_from = 10'000'000'000;
+    if (length.count() >= far_from || length.count() <= -far_from)
+        return climb(length.count(), far, "km", style.decimal_mark);
+    return climb(length.count(), metric, "m", style.decimal_mark);
 }
 
 std::string print(Power power, const NumberStyle& style) {
-    return print_units_detail::rounded(power.count(), 3, style.decimal_mark) + " W";
+    static constexpr std::array steps{Step{"W", 1'000}, Step{"mW", 1}};
+    return climb(power.count(), steps, "W", style.decimal_mark);
 }
+
 std::string print(ApparentPower power, const NumberStyle& style) {
-    return print_units_detail::rounded(power.count(), 3, style.decimal_mark) + " VA";
+    static constexpr std::array steps{Step{"VA", 1'000}, Step{"mVA", 1}};
+    return climb(power.count(), steps, "VA", style.decimal_mark);
 }
+
 std::string print(DataSize size, const NumberStyle& style) {
     return print_decimal(size.count(), 0, style.decimal_mark) + " octets";
 }
+
 std::string print(Temperature temperature, const NumberStyle& style) {
-    return print_units_detail::rounded(temperature.count(), 3, style.decimal_mark) + " °C";
+    if (style.system == UnitSystem::metric)
+        return print_decimal(temperature.count(), 3, style.decimal_mark) + " \u00B0C";
+    const auto ninths = print_detail::Wide{temperature.count()} * 9 + 160'000;  // fifths of a thousandth of a degree F
+    const auto magnitude = ((ninths < 0 ? -ninths : ninths) * 2 + 5) / 10;
+    return print_decimal(static_cast<std::int64_t>(ninths < 0 ? -magnitude : magnitude), 3, style.decimal_mark) +
+           " \u00B0F";
 }
+
 std::string print(Duration duration, const NumberStyle& style) {
-    using print_units_detail::Scale;
-    static constexpr std::array scales{Scale{9, "s"}, Scale{6, "ms"}, Scale{3, "µs"}, Scale{0, "ns"}};
-    return print_units_detail::scaled(duration.count(), scales, style.decimal_mark);
+    static constexpr std::array steps{Step{"s", 1'000'000'000}, Step{"ms", 1'000'000}, Step{"\u00B5s", 1'000},
+                                      Step{"ns", 1}};
+    return climb(duration.count(), steps, "s", style.decimal_mark);
 }
+
 std::string print(Mass mass, const NumberStyle& style) {
-    using print_units_detail::Scale;
-    static constexpr std::array scales{Scale{3, "kg"}, Scale{0, "g"}};
-    return print_units_detail::scaled(mass.count(), scales, style.decimal_mark);
+    static constexpr std::array metric{Step{"kg", 1'000}, Step{"g", 1}};
+    static constexpr std::array imperial{Step{"lb", 45'359'237, 100'000}, Step{"oz", 45'359'237, 1'600'000}};
+    if (style.system == UnitSystem::imperial) return climb(mass.count(), imperial, "lb", style.decimal_mark);
+    return climb(mass.count(), metric, "kg", style.decimal_mark);
 }
+
 std::string print(Loss loss, const NumberStyle& style) {
-    return print_units_detail::rounded(loss.count(), 3, style.decimal_mark) + " dB";
+    return print_decimal(loss.count(), 3, style.decimal_mark) + " dB";
 }
 
 }  // namespace streamwright::base

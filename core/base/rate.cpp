@@ -1,6 +1,5 @@
 #include "core/base/rate.h"
 
-#include <cassert>
 #include <limits>
 #include <numeric>
 
@@ -8,119 +7,152 @@ namespace streamwright::base {
 
 namespace rate_detail {
 
-__extension__ using Wide = __int128;
+__extension__ using Int = __int128;
+__extension__ using Unsigned = unsigned __int128;
 
-Wide common(Wide a, Wide b) {
+constexpr Int millionths = 1'000'000;
+constexpr Int largest = static_cast<Int>(~Unsigned{0} >> 1U);
+
+Int gcd(Int a, Int b) {
+    if (a < 0) a = -a;
     while (b != 0) {
-        const Wide rest = a % b;
+        const Int rest = a % b;
         a = b;
         b = rest;
     }
-    return a < 0 ? -a : a;
+    return a;
 }
 
-/// Where exact sums would not fit: millionths of a bit per second, rounded up, so that a load is never told too small.
-constexpr std::int64_t coarse = 1000000;
-
-/// ceil(num x coarse / den) without overflow for any num below 2^100.
-Wide coarse_up(Wide num, Wide den) {
-    const Wide whole = num / den;
-    const Wide rest = num % den;
-    Wide part = 0;
-    Wide scaled = 0;
-    if (__builtin_mul_overflow(rest, Wide{coarse}, &scaled))
-        part = coarse;  // den is huge: up to the next whole bit
-    else
-        part = scaled / den + (scaled % den > 0 ? 1 : 0);
-    return whole * coarse + part;
-}
-
-struct Sum {
-    Wide num = 0, den = 1;
+/// Quotient rounded down and the rest, which is never negative.
+struct Division {
+    Int quotient;
+    Int rest;
 };
+Division divide(Int num, Int den) {
+    Division d{num / den, num % den};
+    if (d.rest < 0) {
+        d.rest += den;
+        --d.quotient;
+    }
+    return d;
+}
 
-/// a + sign x b; exact where 128 bits do.
-Sum add(Wide an, Wide ad, Wide bn, Wide bd, int sign) {
-    const Wide shared = common(ad, bd);
-    Wide left = 0;
-    Wide right = 0;
-    Wide num = 0;
-    Wide den = 0;
-    const bool wide =
-        __builtin_mul_overflow(an, bd / shared, &left) || __builtin_mul_overflow(bn, ad / shared, &right) ||
-        __builtin_mul_overflow(ad / shared, bd, &den) ||
-        (sign > 0 ? __builtin_add_overflow(left, right, &num) : __builtin_sub_overflow(left, right, &num));
-    if (!wide) return {num, den};
-    return {coarse_up(an, ad) + sign * coarse_up(bn, bd), coarse};
+/// rest x 1,000,000 / den for 0 <= rest < den, by doubling, so that nothing overflows.
+Division millionths_of(Int rest, Int den) {
+    Unsigned quotient = 0, left = 0;
+    const auto part = static_cast<Unsigned>(rest), whole = static_cast<Unsigned>(den);
+    for (unsigned bit = 20; bit-- > 0;) {
+        quotient *= 2;
+        left *= 2;
+        if (left >= whole) {
+            left -= whole;
+            ++quotient;
+        }
+        if (((static_cast<Unsigned>(millionths) >> bit) & 1U) == 0) continue;
+        left += part;
+        if (left >= whole) {
+            left -= whole;
+            ++quotient;
+        }
+    }
+    return {static_cast<Int>(quotient), static_cast<Int>(left)};
+}
+
+/// The rate in millionths of a bit, rounded up or down; saturates.
+Int in_millionths(Int num, Int den, bool up) {
+    const auto whole = divide(num, den);
+    const auto part = millionths_of(whole.rest, den);
+    Int sum = 0;
+    if (__builtin_mul_overflow(whole.quotient, millionths, &sum)) return num < 0 ? -largest : largest;
+    if (__builtin_add_overflow(sum, part.quotient + (up && part.rest != 0 ? 1 : 0), &sum)) return largest;
+    return sum;
+}
+
+bool sum_exact(Int a_num, Int a_den, Int b_num, Int b_den, Int& num, Int& den) {
+    const Int common = gcd(a_den, b_den);
+    Int left = 0, right = 0;
+    return !__builtin_mul_overflow(a_num, b_den / common, &left) &&
+           !__builtin_mul_overflow(b_num, a_den / common, &right) && !__builtin_add_overflow(left, right, &num) &&
+           !__builtin_mul_overflow(a_den / common, b_den, &den);
+}
+
+Int sum_saturated(Int a, Int b) {
+    Int sum = 0;
+    if (__builtin_add_overflow(a, b, &sum)) return a < 0 ? -largest : largest;
+    return sum;
 }
 
 }  // namespace rate_detail
 
+using namespace rate_detail;
+
 Rate::Rate(BitRate whole) : num_(whole.count()) {}
 
 Rate::Rate(Wide num, Wide den) : num_(num), den_(den) {
-    if (num_ == 0) {
-        den_ = 1;
-        return;
+    const Wide common = gcd(num, den);
+    if (common > 1) {
+        num_ /= common;
+        den_ /= common;
     }
-    const Wide shared = rate_detail::common(num_, den_);
-    num_ /= shared;
-    den_ /= shared;
 }
 
 Rate Rate::scaled(BitRate rate, std::int64_t over, std::int64_t under) {
     assert(over >= 0 && under > 0);
-    return {static_cast<Wide>(rate.count()) * over, under};
+    return {Wide{rate.count()} * over, under};
 }
 
 BitRate Rate::ceil() const {
-    const Wide up = num_ / den_ + (num_ % den_ > 0 ? 1 : 0);
+    const auto whole = divide(num_, den_);
+    const Wide up = whole.quotient + (whole.rest != 0 ? 1 : 0);
     constexpr Wide most = std::numeric_limits<std::int64_t>::max();
-    return BitRate::from_count(static_cast<std::int64_t>(up > most ? most : up));
+    const Wide bounded = up > most ? most : up < -most ? -most : up;
+    return BitRate::from_count(static_cast<std::int64_t>(bounded));
 }
 
 Rate operator+(const Rate& a, const Rate& b) {
-    if (b.num_ == 0) return a;
-    if (a.num_ == 0) return b;
-    const auto sum = rate_detail::add(a.num_, a.den_, b.num_, b.den_, 1);
-    return {sum.num, sum.den};
+    Int num = 0, den = 1;
+    if (sum_exact(a.num_, a.den_, b.num_, b.den_, num, den)) return {num, den};
+    return {sum_saturated(in_millionths(a.num_, a.den_, true), in_millionths(b.num_, b.den_, true)), millionths};
 }
 
 Rate operator-(const Rate& a, const Rate& b) {
-    if (b.num_ == 0) return a;
-    const auto sum = rate_detail::add(a.num_, a.den_, b.num_, b.den_, -1);
-    return {sum.num, sum.den};
+    Int num = 0, den = 1;
+    if (sum_exact(a.num_, a.den_, -b.num_, b.den_, num, den)) return {num, den};
+    return {sum_saturated(in_millionths(a.num_, a.den_, true), -in_millionths(b.num_, b.den_, false)), millionths};
 }
 
 Rate operator*(const Rate& a, std::int64_t times) {
-    Rate::Wide num = 0;
-    if (!__builtin_mul_overflow(a.num_, Rate::Wide{times}, &num)) return {num, a.den_};
-    return {rate_detail::coarse_up(a.num_, a.den_) * times, rate_detail::coarse};
+    const Int common = gcd(a.den_, times);
+    Int num = 0;
+    if (!__builtin_mul_overflow(a.num_, Int{times} / common, &num)) return {num, a.den_ / common};
+    // Rounded toward whichever side keeps the product at or above the truth.
+    const Int each = in_millionths(a.num_, a.den_, times >= 0);
+    if (__builtin_mul_overflow(each, Int{times}, &num)) num = (each < 0) == (times < 0) ? largest : -largest;
+    return {num, millionths};
 }
 
 std::strong_ordering operator<=>(const Rate& a, const Rate& b) {
-    Rate::Wide left = 0;
-    Rate::Wide right = 0;
-    if (!__builtin_mul_overflow(a.num_, b.den_, &left) && !__builtin_mul_overflow(b.num_, a.den_, &right))
-        return left <=> right;
-    // Whole parts decide, then the fractions turned over.
-    const auto whole_a = a.num_ / a.den_;
-    const auto whole_b = b.num_ / b.den_;
-    if (whole_a != whole_b) return whole_a <=> whole_b;
-    const auto rest_a = a.num_ % a.den_;
-    const auto rest_b = b.num_ % b.den_;
-    if (rest_a == 0 || rest_b == 0) return rest_a <=> rest_b;
-    return Rate(b.den_, rest_b) <=> Rate(a.den_, rest_a);
+    // Euclid's steps on both fractions at once compare exactly without a product.
+    Int a_num = a.num_, a_den = a.den_, b_num = b.num_, b_den = b.den_;
+    for (bool swapped = false;; swapped = !swapped) {
+        const auto left = divide(a_num, a_den), right = divide(b_num, b_den);
+        auto order = left.quotient <=> right.quotient;
+        const bool done = order != std::strong_ordering::equal || left.rest == 0 || right.rest == 0;
+        if (order == std::strong_ordering::equal) order = (left.rest != 0) <=> (right.rest != 0);
+        if (done) return swapped ? 0 <=> order : order;
+        a_num = a_den;
+        a_den = left.rest;
+        b_num = b_den;
+        b_den = right.rest;
+    }
 }
 
 std::int64_t percent_tenths(const Rate& load, BitRate capacity) {
-    if (capacity.count() <= 0) return load.is_zero() ? 0 : std::numeric_limits<std::int64_t>::max();
-    const Rate thousandfold = load * 1000;
-    // The least n with n x capacity >= 1000 x load: found from the whole bits, then corrected by one.
-    std::int64_t n = thousandfold.ceil().count() / capacity.count();
-    while (n > 0 && Rate(capacity) * (n - 1) >= thousandfold) --n;
-    while (Rate(capacity) * n < thousandfold) ++n;
-    return n;
+    if (load.is_zero()) return 0;
+    if (capacity.count() <= 0) return std::numeric_limits<std::int64_t>::max();
+    // Rounding up to whole bits first changes nothing: the capacity is whole.
+    const auto thousandfold = (load * 1000).ceil().count();
+    return thousandfold / capacity.count() + (thousandfold % capacity.count() > 0 ? 1 : 0);
 }
 
 }  // namespace streamwright::base
