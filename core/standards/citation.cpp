@@ -8,9 +8,12 @@ std::string Citation::text() const {
         if (!part.empty()) words += (words.empty() ? "" : " ") + std::string(part);
     switch (standing) {
         case Standing::read:
-        case Standing::computed: return words;
-        case Standing::practice: return words.empty() ? "common practice" : words + ", common practice";
-        case Standing::memory: return words + ", from memory";
+        case Standing::computed:
+            return words;
+        case Standing::practice:
+            return words.empty() ? "common practice" : words + ", common practice";
+        case Standing::memory:
+            return words + ", from memory";
     }
     return words;
 }
