@@ -1,0 +1,21 @@
+// The table of documents, by name.
+#include "core/deliver/documents/all_documents.h"
+
+#include <array>
+
+namespace streamwright::deliver {
+
+std::span<const DocumentKind> all_documents() {
+    static constexpr std::array<DocumentKind, 7> table{{
+        {"address-schedule", "Address schedule", make_address_schedule},
+        {"bill-of-materials", "Bill of materials", make_bill_of_materials},
+        {"cable-schedule", "Cable schedule", make_cable_schedule},
+        {"findings", "Findings", make_findings_list},
+        {"port-schedule", "Port schedule", make_port_schedule},
+        {"schematic", "Schematic", make_schematic_sheets},
+        {"stream-schedule", "Stream schedule", make_stream_schedule},
+    }};
+    return table;
+}
+
+}  // namespace streamwright::deliver

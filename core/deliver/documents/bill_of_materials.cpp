@@ -1,0 +1,145 @@
+// Bill of materials: every part the drawing needs, counted once, with where it goes and the tags that link it to the
+// drawings. Prices and deliveries are left open for the pen.
+#include "core/deliver/documents/all_documents.h"
+#include "core/deliver/documents/words.h"
+
+#include <array>
+#include <set>
+
+namespace streamwright::deliver {
+
+namespace bill_detail {
+
+using analysis::Part;
+using catalogue::DeviceKind;
+
+constexpr std::array<std::string_view, 8> groups{
+    "Endpoints",         "Network",       "Sources",         "Displays and sound",
+    "Racks and chassis", "Other devices", "Installed cable", "Leads"};
+
+std::size_t group_of_device(const catalogue::DeviceType* type) {
+    if (!type) return 5;
+    switch (type->kind) {
+        case DeviceKind::encoder:
+        case DeviceKind::decoder:
+        case DeviceKind::endpoint:
+        case DeviceKind::card:
+        case DeviceKind::extender_sender:
+        case DeviceKind::extender_receiver:
+            return 0;
+        case DeviceKind::network_switch:
+        case DeviceKind::transceiver:
+        case DeviceKind::patch_panel:
+            return 1;
+        case DeviceKind::source:
+        case DeviceKind::camera:
+            return 2;
+        case DeviceKind::display:
+        case DeviceKind::projector:
+        case DeviceKind::wall_tile:
+        case DeviceKind::speaker:
+        case DeviceKind::amplifier:
+            return 3;
+        case DeviceKind::rack:
+        case DeviceKind::chassis:
+            return 4;
+        default:
+            return 5;
+    }
+}
+
+bool is_lead(const catalogue::CableType* type) { return type && type->use == catalogue::CableUse::lead; }
+
+std::size_t group_of(const model::Design& design, const Part& part) {
+    if (part.is_cable) {
+        const auto* row = design.cable_types.find(model::CableTypeKey{part.key});
+        return row && is_lead(row->type.get()) ? 7 : 6;
+    }
+    const auto* row = design.device_types.find(model::TypeKey{part.key});
+    return group_of_device(row ? row->type.get() : nullptr);
+}
+
+std::string tags_of(const model::Design& design, const Part& part) {
+    std::vector<std::string> tags;
+    for (const auto id : part.devices)
+        if (const auto* device = design.devices.find(id)) tags.push_back(device->tag);
+    for (const auto id : part.cables)
+        if (const auto* cable = design.cables.find(id)) tags.push_back(cable->tag);
+    std::ranges::sort(tags, counts_before);
+    tags.erase(std::unique(tags.begin(), tags.end()), tags.end());
+    return listed(tags);
+}
+
+std::string rooms_of(const model::Design& design, const Part& part) {
+    std::set<std::string, decltype(&counts_before)> rooms(&counts_before);
+    for (const auto id : part.devices)
+        if (const auto* device = design.devices.find(id))
+            if (auto room = room_words(design, *device); !room.empty()) rooms.insert(room);
+    return listed({rooms.begin(), rooms.end()});
+}
+
+std::string remark_of(const Part& part) {
+    if (part.unknown_lengths == 1) return "the length of 1 cable is not known";
+    if (part.unknown_lengths > 1) return "lengths of " + std::to_string(part.unknown_lengths) + " cables are not known";
+    return part.from == analysis::PartFrom::derived ? "follows from the drawing" : "";
+}
+
+std::vector<Column> columns() {
+    return {{"Line", ColumnKind::number, 10},
+            {"Description", ColumnKind::text, 62, true},
+            {"Maker", ColumnKind::text, 26},
+            {"Type", ColumnKind::text, 36},
+            {"Quantity", ColumnKind::number, 16, true},
+            {"Length, m", ColumnKind::length_m, 16, true},
+            {"Tags", ColumnKind::text, 70},
+            {"Rooms", ColumnKind::text, 32},
+            {"Remark", ColumnKind::text, 38},
+            {"Unit price", ColumnKind::tick, 18},
+            {"Ordered", ColumnKind::tick, 16},
+            {"Delivered", ColumnKind::tick, 16}};
+}
+
+TableRow row_of(const model::Design& design, const Part& part, int line, std::size_t group) {
+    TableRow row;
+    row.group = groups[group];
+    row.cells = {std::int64_t{line},
+                 text_cell(part.name),
+                 text_cell(part.maker),
+                 text_cell(part.key),
+                 std::int64_t{part.quantity},
+                 group == 6 ? quantity_cell(part.length) : Cell(),
+                 text_cell(tags_of(design, part)),
+                 text_cell(rooms_of(design, part)),
+                 text_cell(remark_of(part)),
+                 Cell(),
+                 Cell(),
+                 Cell()};
+    return row;
+}
+
+std::vector<std::string> notes() {
+    return {
+        "Quantity of installed cable: number of cables; its length is the sum of the known lengths, without waste.",
+        "Caution: displays, projectors and racks are heavy. Lift with enough people or a lift, fix to structure that "
+        "bears the weight, and follow the local rules for lifting and for work at height."};
+}
+
+}  // namespace bill_detail
+
+Content make_bill_of_materials(const Source& source) {
+    using namespace bill_detail;
+    TablePart table;
+    table.name = "Bill of materials";
+    table.title = "Bill of materials";
+    table.columns = columns();
+    table.notes = notes();
+    const auto& parts = source.analysis.facts.get<analysis::Parts>().list;
+    int line = 0;
+    for (std::size_t group = 0; group < groups.size(); ++group)
+        for (const analysis::Part& part : parts)
+            if (group_of(source.design, part) == group)
+                table.rows.push_back(row_of(source.design, part, ++line, group));
+    return {"bill-of-materials", "Bill of materials", {std::move(table)}};
+}
+
+}  // namespace streamwright::deliver
