@@ -1,0 +1,44 @@
+#include "tests/support/demo_designs.h"
+#include "tests/support/ferrow_quay_parts.h"
+
+namespace streamwright::test {
+
+namespace demo_ferrow_quay_detail {
+
+void settle(DemoMaker& make, model::VlanId usual) {
+    model::Settings row;
+    row.title = "Ferrow Quay Conference Centre";
+    row.owner = "Ferrow Quay Conference Centre";
+    row.department = "AV design";
+    row.reference = "Site AV";
+    row.number = "FQ-AV";
+    row.status = "in preparation";
+    row.created_by = "design";
+    row.usual_vlan = usual;
+    row.cable_temperature = base::Temperature::from_count(25000);
+    make.run(model::SetSettings{row});
+}
+
+}  // namespace demo_ferrow_quay_detail
+
+Demo ferrow_quay() {
+    using namespace ferrow_quay_parts;
+    DemoMaker make(0xFE44);
+    Quay quay(make);
+    demo_ferrow_quay_detail::settle(make, quay.av);
+    make.revision(1, "A", "2026-09-18", "First issue for comment");
+    make.revision(2, "B", "2026-10-30", "Marquee added, fibre by PF-N");
+    make.revision(3, "C", "2026-11-24", "Ring between comms rooms closed");
+    switches_and_trunks(quay);
+    quay_hall(quay);
+    seminar_rooms(quay);
+    board_room(quay);
+    foyer(quay);
+    control_room(quay);
+    marquee(quay);
+    subscriptions(quay);
+    sheets(quay);
+    return std::move(make).done();
+}
+
+}  // namespace streamwright::test

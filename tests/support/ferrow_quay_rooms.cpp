@@ -1,0 +1,280 @@
+// The rooms of Ferrow Quay: sources with their encoders, decoders with their displays, and the cables to the switches.
+#include "tests/support/ferrow_quay_parts.h"
+
+namespace streamwright::test::ferrow_quay_parts {
+
+namespace {
+
+struct SourcePlan {
+    std::string number, type, prefix, port, note;
+    int metres;
+};
+
+struct DisplayPlan {
+    std::string number, type, prefix, input;
+    int metres;
+};
+
+void hall_sources(Quay& quay) {
+    const std::vector<SourcePlan> plans{{"101", "pc", "PC", "hdmi-out-1", "Lectern PC", 38},
+                                        {"102", "pc", "PC", "hdmi-out-1", "Panel PC", 41},
+                                        {"103", "laptop-plate", "LP", "hdmi-out", "Lectern", 38},
+                                        {"104", "laptop-plate", "LP", "hdmi-out", "Stage left", 46},
+                                        {"105", "document-camera", "DC", "hdmi-out", "Lectern", 39},
+                                        {"106", "camera-ptz", "CAM", "hdmi-out", "Audience", 52},
+                                        {"107", "camera-ptz", "CAM", "hdmi-out", "Stage", 67},
+                                        {"108", "media-player", "MP", "hdmi-out", "Stage left", 44}};
+    for (const auto& plan : plans) {
+        const auto source = plan.prefix + '-' + plan.number;
+        const auto encoder = "ENC-" + plan.number;
+        quay.make.device(plan.type, source, quay.hall, plan.note);
+        quay.make.device("tern-encoder", encoder, quay.hall);
+        quay.encode(source, plan.port, encoder, "hdmi-in", "S-" + plan.number, "239.192.1." + plan.number.substr(2),
+                    plan.note);
+        quay.wire(encoder, "net", "SW-N1", plan.metres);
+        if (plan.type == "camera-ptz")
+            quay.make.cable("rs232", quay.make.tagged(encoder), "rs232", quay.make.tagged(source), "rs232", 3);
+    }
+}
+
+void hall_displays(Quay& quay) {
+    const std::vector<DisplayPlan> plans{
+        {"101", "projector", "PRJ", "hdmi-in-1", 62},  {"102", "projector", "PRJ", "hdmi-in-1", 66},
+        {"103", "projector", "PRJ", "hdmi-in-1", 71},  {"104", "wall-tile-55", "WT", "hdmi-in", 55},
+        {"105", "wall-tile-55", "WT", "hdmi-in", 55},  {"106", "wall-tile-55", "WT", "hdmi-in", 56},
+        {"107", "wall-tile-55", "WT", "hdmi-in", 56},  {"108", "display-24", "MON", "hdmi-in", 40},
+        {"109", "display-24", "MON", "hdmi-in", 47},   {"110", "display-55", "DSP", "hdmi-in-1", 50},
+        {"111", "display-55", "DSP", "hdmi-in-1", 28}, {"112", "display-55", "DSP", "hdmi-in-1", 31}};
+    for (const auto& plan : plans) {
+        const auto display = plan.prefix + '-' + plan.number;
+        const auto decoder = "DEC-" + plan.number;
+        quay.make.device("tern-decoder", decoder, quay.hall);
+        quay.make.device(plan.type, display, quay.hall);
+        quay.decode(decoder, display, plan.input);
+        quay.wire(decoder, "net", "SW-N1", plan.metres);
+        if (plan.type == "projector")
+            quay.make.cable("rs232", quay.make.tagged(decoder), "rs232", quay.make.tagged(display), "rs232", 4);
+    }
+}
+
+void hall_sound(Quay& quay) {
+    const auto amplifier = quay.make.device("amplifier", "AMP-101", quay.hall, "Under the stage");
+    quay.make.cable("audio-line", quay.make.tagged("DEC-101"), "audio-out", amplifier, "audio-in-1", 18);
+    for (const char* number : {"108", "109"}) {
+        const auto speaker = quay.make.device("speaker-active", std::string("SPK-") + number, quay.hall);
+        quay.make.cable("audio-line", quay.make.tagged(std::string("DEC-") + number), "audio-out", speaker, "audio-in",
+                        6);
+    }
+}
+
+struct SeminarPlan {
+    std::string panel, bridge;
+    int metres;
+    bool extender;
+};
+
+SeminarPlan seminar_plan(int number) {
+    const bool first_half = number <= 3;
+    return {first_half ? "PC-S2" : "PC-S3", first_half ? "SW-S2" : "SW-S3", 24 + 7 * number, number >= 5};
+}
+
+void seminar_sources(Quay& quay, int number, model::RoomId room, const SeminarPlan& plan) {
+    auto& make = quay.make;
+    const auto stem = "2" + std::to_string(number);
+    make.device("pc", "PC-" + stem + "1", room, "Lectern PC");
+    make.device("laptop-plate", "LP-" + stem + "2", room, "Lectern");
+    for (const std::string end : {"1", "2"}) {
+        const auto encoder = "ENC-" + stem + end;
+        make.device("skiff-encoder", encoder, room);
+        quay.encode((end == "1" ? "PC-" : "LP-") + stem + end, end == "1" ? "hdmi-out-1" : "hdmi-out", encoder,
+                    "hdmi-in", "S-" + stem + end, "239.192.2." + std::to_string(number) + end,
+                    end == "1" ? "Lectern PC" : "Laptop");
+        quay.wire_by_panel(encoder, "net", plan.panel, plan.bridge, plan.metres);
+    }
+}
+
+void seminar_displays(Quay& quay, int number, model::RoomId room, const SeminarPlan& plan) {
+    auto& make = quay.make;
+    const auto stem = "2" + std::to_string(number);
+    const std::vector<DisplayPlan> plans{{"1", "display-86", "DSP", "hdmi-in-1", plan.metres + 6},
+                                         {"2", "display-55", "DSP", "hdmi-in-1", plan.metres + 9},
+                                         {"3", "display-24", "MON", "hdmi-in", plan.metres}};
+    for (const auto& each : plans) {
+        const auto display = each.prefix + '-' + stem + each.number;
+        const auto decoder = "DEC-" + stem + each.number;
+        make.device("skiff-decoder", decoder, room);
+        make.device(each.type, display, room);
+        quay.decode(decoder, display, each.input);
+        quay.wire_by_panel(decoder, "net", plan.panel, plan.bridge, each.metres);
+    }
+    const auto panel = make.device("touch-panel", "TP-" + stem + "1", room);
+    quay.control_address(panel);
+    const auto port = quay.wire_by_panel("TP-" + stem + "1", "lan", plan.panel, plan.bridge, plan.metres);
+    quay.set_vlan(plan.bridge, port, quay.control_vlan);
+}
+
+/// The older way from the lectern to the large display, kept as it was found.
+void seminar_extender(Quay& quay, int number, model::RoomId room) {
+    auto& make = quay.make;
+    const auto stem = "2" + std::to_string(number);
+    const auto plate = make.device("laptop-plate", "LP-" + stem + "3", room, "Lectern, older plate");
+    const auto sender = make.device("extender-sender", "TX-" + stem + "1", room);
+    const auto receiver = make.device("extender-receiver", "RX-" + stem + "1", room);
+    make.cable("hdmi-2m", plate, "hdmi-out", sender, "hdmi-in");
+    make.cable("extender-cat6a", sender, "link", receiver, "link", 18 + number);
+    make.cable("hdmi-2m", receiver, "hdmi-out", make.tagged("DSP-" + stem + "1"), "hdmi-in-2");
+}
+
+void board_endpoint(Quay& quay, const std::string& tag, catalogue::Role role, const std::string& note) {
+    auto& make = quay.make;
+    const auto endpoint = make.device("basalt-endpoint", tag, quay.board, note);
+    make.role(endpoint, role);
+    make.module(endpoint, "net", "sfp-10gbase-sr");
+    const auto bridge = make.tagged("SW-N2");
+    const auto port = quay.next_port(bridge);
+    make.module(bridge, port, "sfp-10gbase-sr");
+    make.cable("fibre-om4", endpoint, "net", bridge, port, 58);
+}
+
+void foyer_player(Quay& quay, const std::string& number, int slot) {
+    auto& make = quay.make;
+    const auto player = make.device("media-player", "MP-40" + number, quay.north, "Signage loop " + number);
+    make.mount(player, quay.north_b, 24 + slot);
+    const auto card = make.device("loom-encoder-card", "ENC-40" + number, quay.north);
+    make.slot(card, make.tagged("CH-401"), slot);
+    quay.encode("MP-40" + number, "hdmi-out", "ENC-40" + number, "hdmi-in-1", "S-40" + number, "239.192.4." + number,
+                "Signage loop " + number);
+    const auto bridge = make.tagged("SW-N3");
+    make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge));
+}
+
+}  // namespace
+
+void quay_hall(Quay& quay) {
+    hall_sources(quay);
+    hall_displays(quay);
+    hall_sound(quay);
+    for (const char* pc : {"PC-101", "PC-102"})
+        quay.set_vlan("SW-N1", quay.wire(pc, "lan", "SW-N1", 40), quay.corporate);
+}
+
+void seminar_rooms(Quay& quay) {
+    for (int number = 1; number <= 6; ++number) {
+        const auto room = quay.seminars[static_cast<std::size_t>(number - 1)];
+        const auto plan = seminar_plan(number);
+        seminar_sources(quay, number, room, plan);
+        seminar_displays(quay, number, room, plan);
+        if (plan.extender) seminar_extender(quay, number, room);
+    }
+}
+
+void board_room(Quay& quay) {
+    using catalogue::Role;
+    auto& make = quay.make;
+    make.device("pc", "PC-301", quay.board, "Chair's PC");
+    make.device("pc", "PC-302", quay.board, "Secretary's PC");
+    make.device("laptop-plate", "LP-303", quay.board, "Table");
+    const std::vector<std::tuple<std::string, std::string, std::string, std::string>> sources{
+        {"1", "PC-301", "hdmi-out-1", "Chair's PC"},
+        {"2", "PC-302", "hdmi-out-1", "Secretary's PC"},
+        {"3", "LP-303", "hdmi-out", "Table laptop"}};
+    for (const auto& [end, source, port, note] : sources) {
+        board_endpoint(quay, "EP-30" + end, Role::encoder, note);
+        quay.encode(source, port, "EP-30" + end, "hdmi-in", "S-30" + end, "239.192.3." + end, note);
+        if (end != "3") make.cable("usb-a-b-2m", make.tagged(source), "usb-1", make.tagged("EP-30" + end), "usb-b");
+    }
+    const std::vector<DisplayPlan> displays{{"311", "display-86", "DSP", "hdmi-in-1", 0},
+                                            {"312", "display-86", "DSP", "hdmi-in-1", 0},
+                                            {"313", "display-24", "MON", "hdmi-in", 0},
+                                            {"314", "display-24", "MON", "hdmi-in", 0}};
+    for (const auto& plan : displays) {
+        board_endpoint(quay, "EP-" + plan.number, Role::decoder, "");
+        const auto display = make.device(plan.type, plan.prefix + '-' + plan.number, quay.board);
+        quay.decode("EP-" + plan.number, plan.prefix + '-' + plan.number, plan.input);
+        const auto endpoint = make.tagged("EP-" + plan.number);
+        if (plan.prefix == "DSP") {
+            make.cable("usb-a-b-2m", endpoint, "usb-a-1", display, "usb-touch");
+        } else {
+            const auto desk = make.device("keyboard-mouse", "KM-" + plan.number, quay.board);
+            make.cable("usb-a-a-2m", endpoint, "usb-a-1", desk, "usb");
+        }
+    }
+}
+
+void foyer(Quay& quay) {
+    auto& make = quay.make;
+    const auto chassis = make.device("loom-chassis", "CH-401", quay.north);
+    make.mount(chassis, quay.north_b, 30);
+    for (int n = 11; n <= 24; ++n) {
+        const auto number = "4" + std::to_string(n);
+        const bool corridor = n > 22;
+        const auto room = corridor ? quay.control : quay.foyer;
+        make.device("loom-receiver", "DEC-" + number, room, corridor ? "Corridor outside" : "");
+        make.device("display-55", "DSP-" + number, room);
+        quay.decode("DEC-" + number, "DSP-" + number, "hdmi-in-1");
+        quay.wire_by_panel("DEC-" + number, "net", "PC-N3", "SW-N3", 22 + 3 * (n - 10));
+    }
+    for (int slot = 1; slot <= 4; ++slot) foyer_player(quay, std::to_string(slot), slot);
+}
+
+void control_room(Quay& quay) {
+    auto& make = quay.make;
+    const std::vector<SourcePlan> sources{{"501", "pc", "PC", "hdmi-out-1", "Show control", 9},
+                                          {"502", "pc", "PC", "hdmi-out-1", "Captions", 9},
+                                          {"503", "media-player", "MP", "hdmi-out", "Playback", 4},
+                                          {"504", "camera-ptz", "CAM", "hdmi-out", "Foyer camera", 46}};
+    for (const auto& plan : sources) {
+        const auto source = plan.prefix + '-' + plan.number;
+        make.device(plan.type, source, quay.control, plan.note);
+        make.device("tern-encoder", "ENC-" + plan.number, quay.control);
+        quay.encode(source, plan.port, "ENC-" + plan.number, "hdmi-in", "S-" + plan.number,
+                    "239.192.5." + plan.number.substr(2), plan.note);
+        quay.wire("ENC-" + plan.number, "net", "SW-CR", plan.metres);
+    }
+    for (const std::string number : {"511", "512", "513", "514", "521", "522"}) {
+        const bool seminar_monitor = number[1] == '2';
+        make.device(seminar_monitor ? "skiff-decoder" : "tern-decoder", "DEC-" + number, quay.control);
+        make.device("display-24", "MON-" + number, quay.control);
+        quay.decode("DEC-" + number, "MON-" + number, "hdmi-in");
+        quay.wire("DEC-" + number, "net", "SW-CR", 12);
+    }
+    const auto processor = make.device("control-processor", "CP-501", quay.control);
+    make.mount(processor, quay.control_rack, 18);
+    quay.control_address(processor);
+    quay.set_vlan("SW-CR", quay.wire("CP-501", "lan", "SW-CR", 3), quay.control_vlan);
+    const auto web = make.device("web-stream-encoder", "WEB-501", quay.control, "Public stream of the stage");
+    make.mount(web, quay.control_rack, 16);
+    make.address(web, quay.corporate, "10.20.8.21");
+    make.cable("sdi", make.tagged("CAM-107"), "sdi-out", web, "sdi-in", 58);
+    make.stream(web, "S-551", "239.192.5.51", "Public stream");
+    quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", 3), quay.corporate);
+}
+
+void marquee(Quay& quay) {
+    auto& make = quay.make;
+    make.device("camera-ptz", "CAM-601", quay.marquee, "Marquee camera");
+    make.device("laptop-plate", "LP-602", quay.marquee, "Marquee lectern");
+    for (const std::string number : {"601", "602"}) {
+        make.device("tern-encoder", "ENC-" + number, quay.marquee);
+        quay.encode((number == "601" ? "CAM-" : "LP-") + number, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number,
+                    "239.192.6." + number.substr(2), number == "601" ? "Marquee camera" : "Marquee lectern");
+        quay.wire("ENC-" + number, "net", "SW-MQ", 22);
+    }
+    const std::vector<DisplayPlan> displays{{"611", "projector", "PRJ", "hdmi-in-1", 34},
+                                            {"612", "display-86", "DSP", "hdmi-in-1", 18},
+                                            {"613", "display-86", "DSP", "hdmi-in-1", 27},
+                                            {"614", "display-24", "MON", "hdmi-in", 20}};
+    for (const auto& plan : displays) {
+        const auto display = plan.prefix + '-' + plan.number;
+        make.device("tern-decoder", "DEC-" + plan.number, quay.marquee);
+        make.device(plan.type, display, quay.marquee);
+        quay.decode("DEC-" + plan.number, display, plan.input);
+        quay.wire("DEC-" + plan.number, "net", "SW-MQ", plan.metres);
+    }
+    for (const std::string number : {"612", "613"}) {
+        const auto speaker = make.device("speaker-active", "SPK-" + number, quay.marquee);
+        make.cable("audio-line", make.tagged("DEC-" + number), "audio-out", speaker, "audio-in", 8);
+    }
+}
+
+}  // namespace streamwright::test::ferrow_quay_parts

@@ -1,0 +1,196 @@
+// The drawings of Ferrow Quay: one sheet a room group, one for comms South, one for the network as a whole.
+#include "tests/support/demo_sheets.h"
+#include "tests/support/ferrow_quay_parts.h"
+
+namespace streamwright::test::ferrow_quay_parts {
+
+namespace {
+
+using model::PaperSize;
+using Rows = std::vector<std::vector<std::string>>;
+
+std::vector<std::string> all_of(const Rows& rows) {
+    std::vector<std::string> tags;
+    for (const auto& row : rows)
+        for (const auto& tag : row)
+            if (!tag.empty()) tags.push_back(tag);
+    return tags;
+}
+
+/// Rows of plates with one frame round them all.
+void block(SheetPlan& plan, model::RoomId room, const std::string& title, const std::vector<int>& x_mm, int y_mm,
+           const Rows& rows, int gap_mm) {
+    plan.rows(x_mm, y_mm, rows, gap_mm);
+    plan.frame(room, title, all_of(rows));
+}
+
+void hall_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(1, "Quay Hall", "signal flow, 1.01 and 0.10", PaperSize::a1));
+    block(plan, quay.hall, "Quay Hall, stage and lecterns", {45, 130}, 60,
+          {{"PC-101", "ENC-101"},
+           {"PC-102", "ENC-102"},
+           {"LP-103", "ENC-103"},
+           {"LP-104", "ENC-104"},
+           {"DC-105", "ENC-105"},
+           {"CAM-106", "ENC-106"},
+           {"CAM-107", "ENC-107"},
+           {"MP-108", "ENC-108"}},
+          15);
+    plan.put("SW-N1", 265, 180);
+    plan.frame(quay.north, "Comms North", {"SW-N1"});
+    block(plan, quay.hall, "Quay Hall, projection and wall", {410, 495}, 60,
+          {{"DEC-101", "PRJ-101"},
+           {"DEC-102", "PRJ-102"},
+           {"DEC-103", "PRJ-103"},
+           {"DEC-104", "WT-104"},
+           {"DEC-105", "WT-105"},
+           {"DEC-106", "WT-106"},
+           {"DEC-107", "WT-107"}},
+          15);
+    block(plan, quay.hall, "Quay Hall, stage monitors and lobby", {630, 715}, 60,
+          {{"DEC-108", "MON-108"},
+           {"DEC-109", "MON-109"},
+           {"DEC-110", "DSP-110"},
+           {"DEC-111", "DSP-111"},
+           {"DEC-112", "DSP-112"}},
+          15);
+    plan.put("SPK-108", 715, 90);
+    plan.put("SPK-109", 715, 150);
+    plan.put("AMP-101", 630, 380);
+    plan.frame(quay.hall, "Quay Hall, under the stage", {"AMP-101"});
+    plan.finish();
+}
+
+void seminar_block(SheetPlan& plan, const Quay& quay, int number, int x_mm, int y_mm) {
+    const auto n = "2" + std::to_string(number);
+    const auto room = quay.seminars[static_cast<std::size_t>(number - 1)];
+    Rows rows{{"PC-" + n + "1", "ENC-" + n + "1", "DEC-" + n + "1", "DSP-" + n + "1"},
+              {"LP-" + n + "2", "ENC-" + n + "2", "DEC-" + n + "2", "DSP-" + n + "2"},
+              {"", "", "DEC-" + n + "3", "MON-" + n + "3"},
+              {"", "", "TP-" + n + "1", ""}};
+    if (number >= 5) {
+        rows[2][0] = "LP-" + n + "3";
+        rows[2][1] = "TX-" + n + "1";
+        rows[3][3] = "RX-" + n + "1";
+    }
+    block(plan, room, "", {x_mm, x_mm + 75, x_mm + 240, x_mm + 310}, y_mm, rows, 5);
+}
+
+void seminar_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(2, "Seminar rooms", "signal flow, 2.01 to 2.06", PaperSize::a1));
+    for (int number = 1; number <= 6; ++number)
+        seminar_block(plan, quay, number, number <= 3 ? 40 : 440, 60 + 155 * ((number - 1) % 3));
+    plan.finish();
+}
+
+void board_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(3, "Board room", "signal flow and KVM, 3.01 and 0.10", PaperSize::a2));
+    block(plan, quay.board, "Board room, table", {45, 130}, 60,
+          {{"PC-301", "EP-301"}, {"PC-302", "EP-302"}, {"LP-303", "EP-303"}}, 15);
+    plan.put("SW-N2", 265, 80);
+    plan.frame(quay.north, "Comms North", {"SW-N2"});
+    block(plan, quay.board, "Board room, screens and desks", {395, 490}, 60,
+          {{"EP-311", "DSP-311"}, {"EP-312", "DSP-312"}, {"EP-313", "MON-313"}, {"EP-314", "MON-314"}}, 15);
+    plan.put("KM-313", 490, 210, true);
+    plan.put("KM-314", 490, 275, true);
+    plan.finish();
+}
+
+void foyer_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(4, "Foyer signage", "signal flow, 0.01 and 0.10", PaperSize::a1));
+    block(plan, quay.north, "Comms North, players and cards", {45, 130}, 60,
+          {{"MP-401", "ENC-401"}, {"MP-402", "ENC-402"}, {"MP-403", "ENC-403"}, {"MP-404", "ENC-404"}, {"", "CH-401"}},
+          15);
+    plan.put("SW-N3", 250, 90);
+    plan.put("PC-N3", 370, 75);
+    plan.frame(quay.north, "Comms North, rack B", {"SW-N3", "PC-N3"});
+    Rows first, second, corridor;
+    for (int n = 11; n <= 24; ++n) {
+        const auto number = "4" + std::to_string(n);
+        (n <= 16 ? first : n <= 22 ? second : corridor).push_back({"DEC-" + number, "DSP-" + number});
+    }
+    block(plan, quay.foyer, "Foyer, quay side", {490, 565}, 60, first, 15);
+    block(plan, quay.foyer, "Foyer, street side", {685, 760}, 60, second, 15);
+    block(plan, quay.control, "Corridor at the control room", {490, 565}, 395, corridor, 15);
+    plan.finish();
+}
+
+void control_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(5, "Control room", "signal flow, 1.10", PaperSize::a2));
+    const Rows sources{{"PC-501", "ENC-501"}, {"PC-502", "ENC-502"}, {"MP-503", "ENC-503"}, {"CAM-504", "ENC-504"}};
+    plan.rows({45, 130}, 60, sources, 10);
+    plan.put("WEB-501", 130, 270);
+    plan.put("SW-CR", 255, 100);
+    plan.put("CP-501", 255, 260);
+    plan.rows({385, 470}, 60,
+              {{"DEC-511", "MON-511"},
+               {"DEC-512", "MON-512"},
+               {"DEC-513", "MON-513"},
+               {"DEC-514", "MON-514"},
+               {"DEC-521", "MON-521"},
+               {"DEC-522", "MON-522"}},
+              5);
+    plan.frame(quay.control, "", {"PC-501", "WEB-501", "DEC-522", "MON-511"});
+    plan.finish();
+}
+
+void marquee_sheet(Quay& quay) {
+    SheetPlan plan(quay.make,
+                   quay.make.sheet(6, "Overflow marquee", "signal flow, 340 m by fibre from 0.10", PaperSize::a2));
+    plan.rows({45, 130}, 60, {{"CAM-601", "ENC-601"}, {"LP-602", "ENC-602"}}, 15);
+    plan.put("SW-MQ", 255, 60);
+    plan.rows({385, 470}, 60,
+              {{"DEC-611", "PRJ-611"}, {"DEC-612", "DSP-612"}, {"DEC-613", "DSP-613"}, {"DEC-614", "MON-614"}}, 15);
+    plan.put("SPK-612", 470, 175);
+    plan.put("SPK-613", 470, 240);
+    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "DSP-612"});
+    plan.finish();
+}
+
+void comms_south_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(7, "Comms South", "switches and panels, 0.11", PaperSize::a1));
+    plan.put("PF-S", 90, 60);
+    plan.put("SW-S1", 210, 90);
+    plan.put("SW-S2", 360, 75);
+    plan.put("SW-S3", 360, 280);
+    plan.put("PC-S2", 520, 60);
+    plan.put("PC-S3", 520, 270);
+    plan.frame(quay.south, "Comms South, rack A", {"PF-S", "SW-S1", "SW-S2", "SW-S3", "PC-S2", "PC-S3"});
+    plan.finish();
+}
+
+void network_sheet(Quay& quay) {
+    SheetPlan plan(quay.make, quay.make.sheet(8, "Network", "switches, trunks and panels", PaperSize::a1));
+    plan.put("MS-001", 45, 60);
+    plan.put("SW-N2", 45, 130);
+    plan.put("SW-N3", 45, 260);
+    plan.put("SW-N1", 45, 390);
+    plan.put("SW-CORE", 190, 160);
+    plan.put("PF-N", 330, 180);
+    plan.frame(quay.north, "Comms North", {"MS-001", "SW-N1", "SW-CORE", "PF-N"});
+    plan.put("SW-CR", 330, 350);
+    plan.frame(quay.control, "", {"SW-CR"});
+    plan.put("SW-MQ", 445, 350);
+    plan.frame(quay.marquee, "", {"SW-MQ"});
+    plan.put("PF-S", 460, 180, true);
+    plan.put("SW-S1", 585, 150);
+    plan.put("SW-S2", 715, 70);
+    plan.put("SW-S3", 715, 230);
+    plan.frame(quay.south, "Comms South", {"PF-S", "SW-S1", "SW-S2", "SW-S3"});
+    plan.finish();
+}
+
+}  // namespace
+
+void sheets(Quay& quay) {
+    hall_sheet(quay);
+    seminar_sheet(quay);
+    board_sheet(quay);
+    foyer_sheet(quay);
+    control_sheet(quay);
+    marquee_sheet(quay);
+    comms_south_sheet(quay);
+    network_sheet(quay);
+}
+
+}  // namespace streamwright::test::ferrow_quay_parts
