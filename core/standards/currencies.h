@@ -1,12 +1,25 @@
-// Minor units of currencies (ISO 4217).
+// How many decimals a currency's amounts are written with.
 #pragma once
 
+#include "core/base/money.h"
+#include "core/standards/citation.h"
+
 #include <optional>
+#include <span>
 #include <string_view>
 
 namespace streamwright::standards {
 
-/// Decimals of the minor unit: 2 for EUR, 0 for JPY, 3 for KWD. Nothing: not in the table.
-std::optional<int> minor_unit_decimals(std::string_view code);
+struct CurrencyRow {
+    std::string_view code;
+    int decimals;
+};
+
+std::span<const CurrencyRow> currencies();
+
+/// Nothing for a code that the table does not hold: ask, do not assume two.
+std::optional<int> minor_digits(std::string_view code);
+
+inline constexpr Citation currency_source{"ISO", "4217", "minor units"};
 
 }  // namespace streamwright::standards

@@ -1,36 +1,66 @@
 #include "core/standards/ethernet_rates.h"
 
+#include <algorithm>
 #include <array>
 
 namespace streamwright::standards {
 
-namespace ethernet_rates_detail {
+namespace ethernet_detail {
 
 using namespace base::literals;
+using enum PhyMedium;
 
-constexpr std::array rates{
-    EthernetRate{10_Mbps, "10M", "10BASE-T", 2},  EthernetRate{100_Mbps, "100M", "100BASE-TX", 2},
-    EthernetRate{1_Gbps, "1G", "1000BASE-T", 4},  EthernetRate{2500_Mbps, "2.5G", "2.5GBASE-T", 4},
-    EthernetRate{5_Gbps, "5G", "5GBASE-T", 4},    EthernetRate{10_Gbps, "10G", "10GBASE-T", 4},
-    EthernetRate{25_Gbps, "25G", "25GBASE-T", 4}, EthernetRate{40_Gbps, "40G", "40GBASE-T", 4},
-    EthernetRate{50_Gbps, "50G", "", 0},          EthernetRate{100_Gbps, "100G", "", 0},
-    EthernetRate{200_Gbps, "200G", "", 0},        EthernetRate{400_Gbps, "400G", "", 0},
-};
-
-}  // namespace ethernet_rates_detail
-
-std::span<const EthernetRate> ethernet_rates() { return ethernet_rates_detail::rates; }
-
-std::string_view short_rate_name(base::BitRate rate) {
-    for (const auto& row : ethernet_rates_detail::rates)
-        if (row.rate == rate) return row.short_name;
-    return {};
+constexpr Citation clause(std::string_view number, Standing standing = Standing::read) {
+    return {"IEEE", "802.3", number, standing};
 }
 
-std::string_view copper_phy(base::BitRate rate) {
-    for (const auto& row : ethernet_rates_detail::rates)
-        if (row.rate == rate) return row.copper_phy;
-    return {};
+constexpr std::array phys{
+    EthernetPhy{"10BASE-T", 10_Mbps, balanced_copper, 2, clause("clause 14", Standing::memory)},
+    EthernetPhy{"100BASE-TX", 100_Mbps, balanced_copper, 2, clause("clause 25")},
+    EthernetPhy{"1000BASE-T", 1_Gbps, balanced_copper, 4, clause("clause 40")},
+    EthernetPhy{"2.5GBASE-T", 2500_Mbps, balanced_copper, 4, clause("clause 126")},
+    EthernetPhy{"5GBASE-T", 5_Gbps, balanced_copper, 4, clause("clause 126")},
+    EthernetPhy{"10GBASE-T", 10_Gbps, balanced_copper, 4, clause("clause 55")},
+    EthernetPhy{"25GBASE-T", 25_Gbps, balanced_copper, 4, clause("clause 113")},
+    EthernetPhy{"40GBASE-T", 40_Gbps, balanced_copper, 4, clause("clause 113")},
+    EthernetPhy{"25GBASE-CR", 25_Gbps, twinax, 1, clause("clause 110")},
+    EthernetPhy{"25GBASE-CR-S", 25_Gbps, twinax, 1, clause("clause 110", Standing::memory)},
+    EthernetPhy{"40GBASE-CR4", 40_Gbps, twinax, 4, clause("clause 85")},
+    EthernetPhy{"100GBASE-CR4", 100_Gbps, twinax, 4, clause("clause 92", Standing::memory)},
+    EthernetPhy{"1000BASE-SX", 1_Gbps, multimode, 2, clause("clause 38")},
+    EthernetPhy{"1000BASE-LX", 1_Gbps, either_fibre, 2, clause("clause 38")},
+    EthernetPhy{"1000BASE-LX10", 1_Gbps, singlemode, 2, clause("clause 59", Standing::memory)},
+    EthernetPhy{"10GBASE-SR", 10_Gbps, multimode, 2, clause("clause 52")},
+    EthernetPhy{"10GBASE-LRM", 10_Gbps, multimode, 2, clause("clause 68")},
+    EthernetPhy{"10GBASE-LR", 10_Gbps, singlemode, 2, clause("clause 52")},
+    EthernetPhy{"10GBASE-ER", 10_Gbps, singlemode, 2, clause("clause 52")},
+    EthernetPhy{"25GBASE-SR", 25_Gbps, multimode, 2, clause("clause 112")},
+    EthernetPhy{"25GBASE-LR", 25_Gbps, singlemode, 2, clause("clause 114", Standing::memory)},
+    EthernetPhy{"40GBASE-SR4", 40_Gbps, multimode, 8, clause("clause 86")},
+    EthernetPhy{"40GBASE-LR4", 40_Gbps, singlemode, 2, clause("clause 87")},
+    EthernetPhy{"100GBASE-SR10", 100_Gbps, multimode, 20, clause("clause 86")},
+    EthernetPhy{"100GBASE-SR4", 100_Gbps, multimode, 8, clause("clause 95")},
+    EthernetPhy{"100GBASE-LR4", 100_Gbps, singlemode, 2, clause("clause 88", Standing::memory)},
+    EthernetPhy{"400GBASE-SR8", 400_Gbps, multimode, 16, clause("clause 138")},
+};
+
+template <class Same>
+const EthernetPhy* find_phy(Same same) {
+    const auto found = std::find_if(phys.begin(), phys.end(), same);
+    return found == phys.end() ? nullptr : &*found;
+}
+
+}  // namespace ethernet_detail
+
+std::span<const EthernetPhy> ethernet_phys() { return ethernet_detail::phys; }
+
+const EthernetPhy* ethernet_phy(std::string_view name) {
+    return ethernet_detail::find_phy([&](const EthernetPhy& phy) { return phy.name == name; });
+}
+
+const EthernetPhy* copper_phy(base::BitRate rate) {
+    return ethernet_detail::find_phy(
+        [&](const EthernetPhy& phy) { return phy.rate == rate && phy.medium == PhyMedium::balanced_copper; });
 }
 
 }  // namespace streamwright::standards

@@ -1,25 +1,29 @@
-// The line rates of Ethernet and the names of their physical layers over balanced copper.
+// Ethernet line rates and the names of physical layers: which one a copper port of a rate uses, how many pairs it
+// needs, and on what a named one runs.
 #pragma once
 
 #include "core/base/units.h"
+#include "core/standards/citation.h"
 
 #include <span>
 #include <string_view>
 
 namespace streamwright::standards {
 
-struct EthernetRate {
+enum class PhyMedium { balanced_copper, twinax, multimode, singlemode, either_fibre };
+
+struct EthernetPhy {
+    std::string_view name;
     base::BitRate rate;
-    std::string_view short_name;  // "10G"
-    std::string_view copper_phy;  // empty: none over balanced copper
-    int copper_pairs;             // pairs that carry data
+    PhyMedium medium;
+    int paths;  // pairs of balanced copper; lanes of twinax; strands of fibre
+    Citation source;
 };
 
-/// By rate (IEEE 802.3: clauses 25, 40, 55, 113, 126 for copper).
-std::span<const EthernetRate> ethernet_rates();
-/// "1G", "2.5G"; empty for a rate that is not one of Ethernet.
-std::string_view short_rate_name(base::BitRate rate);
-/// Empty where there is none.
-std::string_view copper_phy(base::BitRate rate);
+std::span<const EthernetPhy> ethernet_phys();
+const EthernetPhy* ethernet_phy(std::string_view name);  // null: not known
+
+/// The physical layer of a balanced-copper port at that rate; null where there is none.
+const EthernetPhy* copper_phy(base::BitRate rate);
 
 }  // namespace streamwright::standards

@@ -2,23 +2,39 @@
 
 namespace streamwright::standards {
 
-base::Duration membership_time(const IgmpTimers& timers, IgmpText text) {
-    const int responses = text == IgmpText::rfc2236 ? 1 : 2;
-    return timers.query_interval * timers.robustness + timers.response_interval * responses;
+base::Duration membership_time(const IgmpTimers& timers, IgmpDocument document) {
+    const int responses = document == IgmpDocument::rfc9776 ? 2 : 1;
+    return timers.query_interval * timers.robustness + timers.query_response * responses;
 }
 
-base::Duration other_querier_present(const IgmpTimers& timers) {
-    return timers.query_interval * timers.robustness + timers.response_interval / 2;
+Citation membership_source(IgmpDocument document) {
+    if (document == IgmpDocument::rfc9776) return {"IETF", "RFC 9776", "section 8.4"};
+    return {"IETF", document == IgmpDocument::rfc3376 ? "RFC 3376" : "RFC 2236", "section 8.4"};
 }
+
+base::Duration other_querier_time(const IgmpTimers& timers) {
+    return timers.query_interval * timers.robustness + timers.query_response / 2;
+}
+
+base::Duration startup_query_interval(const IgmpTimers& timers) { return timers.query_interval / 4; }
+
+int startup_query_count(const IgmpTimers& timers) { return timers.robustness; }
 
 base::Duration leave_time(const IgmpTimers& timers) {
-    using namespace base::literals;
-    return 1_s * timers.robustness;
+    return timers.last_member_interval * timers.last_member_count.value_or(timers.robustness);
 }
 
-Citation membership_source(IgmpText text) {
-    if (text == IgmpText::rfc2236) return {"IETF", "RFC 2236", "8.4"};
-    return {"IETF", "RFC 9776", "8.4"};
+bool timers_hold(const IgmpTimers& timers) {
+    constexpr int most_robust = 7;
+    return timers.robustness >= 1 && timers.robustness <= most_robust && timers.query_response > base::Duration() &&
+           timers.query_response < timers.query_interval;
+}
+
+std::optional<base::Ipv4> elected_querier(std::span<const base::Ipv4> candidates) {
+    std::optional<base::Ipv4> lowest;
+    for (const auto candidate : candidates)
+        if (candidate.bits != 0 && (!lowest || candidate < *lowest)) lowest = candidate;
+    return lowest;
 }
 
 }  // namespace streamwright::standards
