@@ -6,10 +6,11 @@
 #include "core/analysis/rule.h"
 #include "core/model/delta.h"
 
-#include <array>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <stop_token>
+#include <string>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -18,7 +19,7 @@ namespace streamwright::analysis {
 struct Analysis {
     Facts facts;
     Findings findings;
-    bool complete = false;      // the deferred facts and findings are of this design too
+    bool complete = false;  // the deferred facts and findings are of this design too
 };
 
 /// Whole, waiting for the deferred facts. What `check` and `deliver` use.
@@ -26,9 +27,9 @@ Analysis analyse(const model::Design& design);
 
 struct FindingsChange {
     Findings added, changed;
-    std::vector<std::string> removed;     // keys
-    FactSet recomputed;                   // facts computed again for this edit
-    FactSet differing;                    // of those, the ones that came out different
+    std::vector<std::string> removed;  // keys
+    FactSet recomputed;                // facts computed again for this edit
+    FactSet differing;                 // of those, the ones that came out different
 };
 
 class Analyser {
@@ -45,6 +46,7 @@ public:
     /// Takes the worker's answer if it belongs to the present revision; else drops it.
     FindingsChange take_deferred(std::uint64_t revision, WorstCase worst);
 
+    /// Counts up when an edit spoils the deferred facts; a worker's answer of an older count is dropped.
     std::uint64_t revision() const { return revision_; }
     const Facts& facts() const { return *facts_; }
     const Findings& findings() const { return sorted_; }
@@ -53,9 +55,10 @@ public:
     bool being_checked(const Finding& finding) const;
 
 private:
-    FindingsChange rerun(FactSet changed, bool deferred_too);
+    FindingsChange rerun(FactSet changed, bool deferred_rules);
     std::shared_ptr<Facts> facts_;
-    std::vector<Findings> per_rule_;      // in the order of all_rules()
+    mutable bool shared_ = false;     // handed out by frozen(): the next change works on a copy
+    std::vector<Findings> per_rule_;  // in the order of all_rules()
     Findings sorted_;
     std::uint64_t revision_ = 0;
     bool pending_ = true;

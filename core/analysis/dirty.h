@@ -7,13 +7,14 @@
 namespace streamwright::analysis {
 
 struct Spoilt {
-    FactSet facts;              // to be computed again, then compared with the old
-    bool findings = false;      // false: names, notes or drawing only; nothing to run
+    FactSet facts;          // to be computed again, then compared with the old
+    bool findings = false;  // false: names, notes or drawing only; nothing to run
 };
 
 Spoilt spoilt_by(const model::Delta& delta);
 
-/// Which facts are computed from each fact, directly (used to spread a change).
+/// Which facts are computed from these, directly (used to spread a change that was found). The wiring spreads nothing:
+/// what the rows in it spoil is said row by row.
 FactSet derived_from(FactSet changed);
 
 }  // namespace streamwright::analysis

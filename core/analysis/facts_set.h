@@ -9,6 +9,7 @@
 #include "core/analysis/facts/parts.h"
 #include "core/analysis/facts/power_budget.h"
 #include "core/analysis/facts/spanning_tree.h"
+#include "core/analysis/facts/tag_use.h"
 #include "core/analysis/facts/vlan_paths.h"
 #include "core/analysis/facts/worst_case.h"
 #include "core/graph/network_graph.h"
@@ -16,15 +17,16 @@
 #include "core/graph/signal_graph.h"
 #include "core/graph/wiring.h"
 
-#include <bitset>
 #include <cstddef>
+#include <memory>
 #include <tuple>
+#include <type_traits>
 
 namespace streamwright::analysis {
 
-using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
-                             VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
-                             Parts, WorstCase>;
+using FactTuple =
+    std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity, VlanPaths,
+               SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan, Parts, TagUse, WorstCase>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.
@@ -56,13 +58,28 @@ constexpr FactSet fact_bit() {
 /// Facts that a worker computes on a frozen design after the edit has been answered.
 inline constexpr FactSet deferred_facts = fact_bit<WorstCase>();
 
+namespace detail {
+template <class Tuple>
+struct SharedTuple;
+template <class... Fact>
+struct SharedTuple<std::tuple<Fact...>> {
+    using type = std::tuple<std::shared_ptr<const Fact>...>;
+    static type fresh() { return {std::make_shared<const Fact>()...}; }
+};
+}  // namespace detail
+
+/// Each fact is held shared and never changed, so that a frozen copy for a worker costs a few pointers.
 struct Facts {
-    FactTuple all;
+    typename detail::SharedTuple<FactTuple>::type all = detail::SharedTuple<FactTuple>::fresh();
     bool worst_known = false;  // the deferred facts are of this design
 
     template <class Fact>
     const Fact& get() const {
-        return std::get<Fact>(all);
+        return *std::get<std::shared_ptr<const Fact>>(all);
+    }
+    template <class Fact>
+    void set(Fact value) {
+        std::get<std::shared_ptr<const Fact>>(all) = std::make_shared<const Fact>(std::move(value));
     }
 };
 

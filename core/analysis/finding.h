@@ -34,14 +34,14 @@ struct Remedy {
 };
 
 struct Finding {
-    std::string_view rule;               // id in the rule table
+    std::string_view rule;  // id in the rule table
     Severity severity = Severity::error;
-    std::vector<Subject> subjects;       // the first is where the badge stands
-    std::vector<base::Value> values;     // fill the places of the rule's pattern
-    std::vector<base::Text> terms;       // the arithmetic, line by line ("94.8 + 5.2 = 100.0 m")
+    std::vector<Subject> subjects;    // the first is where the badge stands
+    std::vector<base::Value> values;  // fill the places of the rule's pattern
+    std::vector<base::Text> terms;    // the arithmetic, line by line ("94.8 + 5.2 = 100.0 m")
     std::optional<base::Value> measured, limit;
-    std::vector<Remedy> remedies;        // best first
-    int variant = 0;                     // which of the rule's patterns, where it has several
+    std::vector<Remedy> remedies;  // best first
+    int variant = 0;               // which of the rule's patterns, where it has several
 
     /// rule + subjects: equal keys are the same finding.
     std::string key() const;

@@ -27,7 +27,7 @@ Counts count(const std::vector<Reported>& reported);
 
 /// The rule's sentence with this finding's values.
 std::string sentence(const Finding& finding, const base::Phrasebook& book);
-/// Names rows by their present tags ("ENC-201", "SW-S2 port 9").
+/// Names rows by their present tags ("ENC-201", "SW-S2 9").
 base::Phrasebook english(const model::Design& design);
 
 }  // namespace streamwright::analysis

@@ -17,20 +17,20 @@ using Findings = std::vector<Finding>;
 
 /// What a rule's file hands to the table.
 struct RuleWords {
-    std::string_view id;                       // kebab-case, trade words
-    int revision = 1;                          // raised when a waiver should be asked for again
-    Severity severity = Severity::error;       // the gravest it gives
-    std::string_view title;                    // a few words
-    std::string_view meaning;                  // why it matters on site, one or two sentences
+    std::string_view id;                         // kebab-case, trade words
+    int revision = 1;                            // raised when a waiver should be asked for again
+    Severity severity = Severity::error;         // the gravest it gives
+    std::string_view title;                      // a few words
+    std::string_view meaning;                    // why it matters on site, one or two sentences
     std::span<const std::string_view> patterns;  // English sentences, places %1 to %9
     std::span<const standards::Citation> sources;
-    std::string_view no_source;                // why there is none, where sources is empty
+    std::string_view no_source;  // why there is none, where sources is empty
 };
 
 struct Rule {
     RuleWords words;
-    FactSet reads;                             // deduced from the signature of its check
-    bool deferred = false;                     // reads a deferred fact
+    FactSet reads;          // deduced from the signature of its check
+    bool deferred = false;  // reads a deferred fact
     void (*run)(const Facts&, Findings&) = nullptr;
 };
 
@@ -45,7 +45,7 @@ struct Signature {
     }
     template <auto check, std::size_t... I>
     static void call(const Facts& facts, Findings& out, std::index_sequence<I...>) {
-        check(std::get<std::tuple_element_t<I, AllArgs>>(facts.all)..., out);
+        check(facts.template get<std::tuple_element_t<I, AllArgs>>()..., out);
     }
 };
 template <class... A>

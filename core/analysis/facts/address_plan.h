@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/base/net_address.h"
-#include "core/graph/wiring.h"
+#include "core/graph/runs.h"
 
 #include <optional>
 #include <vector>
@@ -12,7 +12,7 @@ namespace streamwright::analysis {
 struct HostUse {
     base::Ipv4 address;
     int device = 0;
-    std::optional<model::VlanId> vlan;  // stated, else of the port it belongs to, else the usual one
+    std::optional<model::VlanId> vlan;  // stated, else untagged on the switch port it is cabled to, else the usual one
     bool querier = false;               // the address of a querier
     friend auto operator<=>(const HostUse&, const HostUse&) = default;
 };
@@ -31,6 +31,6 @@ struct AddressPlan {
     friend bool operator==(const AddressPlan&, const AddressPlan&) = default;
 };
 
-AddressPlan find_address_plan(const graph::Wiring&);
+AddressPlan find_address_plan(const graph::Wiring&, const graph::Runs&);
 
 }  // namespace streamwright::analysis

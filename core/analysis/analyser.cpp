@@ -1,0 +1,251 @@
+#include "core/analysis/analyser.h"
+
+#include "core/analysis/dirty.h"
+
+#include <algorithm>
+#include <iterator>
+#include <unordered_map>
+#include <unordered_set>
+#include <utility>
+
+namespace streamwright::analysis {
+
+namespace analyser_detail {
+
+using graph::NetworkGraph;
+using graph::Runs;
+using graph::SignalGraph;
+using graph::Wiring;
+
+template <class... Fact>
+struct From {
+    template <class F>
+    static auto call(const Facts& facts, F f) {
+        return f(facts.get<Fact>()...);
+    }
+};
+
+// One line per prompt fact: what it is computed from. The order of FactTuple is the order of derivation.
+void compute(Facts& f, const model::Design& design, const Wiring*) { f.set(graph::wire(design)); }
+void compute(Facts& f, const model::Design&, const Runs*) { f.set(From<Wiring>::call(f, graph::find_runs)); }
+void compute(Facts& f, const model::Design&, const SignalGraph*) {
+    f.set(From<Wiring, Runs>::call(f, graph::build_signals));
+}
+void compute(Facts& f, const model::Design&, const NetworkGraph*) {
+    f.set(From<Wiring, Runs>::call(f, graph::build_network));
+}
+void compute(Facts& f, const model::Design&, const LinkCapacity*) {
+    f.set(From<Wiring, Runs, NetworkGraph>::call(f, find_link_capacity));
+}
+void compute(Facts& f, const model::Design&, const VlanPaths*) {
+    f.set(From<Wiring, Runs, NetworkGraph, LinkCapacity>::call(f, find_vlan_paths));
+}
+void compute(Facts& f, const model::Design&, const SpanningTrees*) {
+    f.set(From<Wiring, Runs, NetworkGraph, LinkCapacity, VlanPaths>::call(f, find_spanning_trees));
+}
+void compute(Facts& f, const model::Design&, const Forwarding*) {
+    f.set(From<Wiring, NetworkGraph, VlanPaths, SpanningTrees>::call(f, find_forwarding));
+}
+void compute(Facts& f, const model::Design&, const LinkLoads*) {
+    f.set(From<Wiring, NetworkGraph, VlanPaths, SpanningTrees, Forwarding>::call(f, find_link_loads));
+}
+void compute(Facts& f, const model::Design&, const CableLengths*) {
+    f.set(From<Wiring, Runs>::call(f, find_cable_lengths));
+}
+void compute(Facts& f, const model::Design&, const PowerBudget*) {
+    f.set(From<Wiring, Runs>::call(f, find_power_budget));
+}
+void compute(Facts& f, const model::Design&, const AddressPlan*) {
+    f.set(From<Wiring, Runs>::call(f, find_address_plan));
+}
+void compute(Facts& f, const model::Design&, const Parts*) { f.set(From<Wiring, Runs>::call(f, find_parts)); }
+void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
+void compute(Facts& f, const model::Design&, const WorstCase*) { f.worst_known = false; }  // the worker's part
+
+/// Computes one fact again and says whether it came out different; an equal one is left as it was.
+template <class Fact>
+bool recompute(Facts& facts, const model::Design& design) {
+    const auto before = std::get<std::shared_ptr<const Fact>>(facts.all);
+    compute(facts, design, static_cast<const Fact*>(nullptr));
+    if constexpr (!std::is_same_v<Fact, Wiring>) {
+        auto& held = std::get<std::shared_ptr<const Fact>>(facts.all);
+        if (*before == *held) {
+            held = before;
+            return false;
+        }
+    }
+    return true;
+}
+
+struct Recomputed {
+    FactSet done, differing;
+};
+
+template <std::size_t... I>
+Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet spoilt, std::index_sequence<I...>) {
+    Recomputed result;
+    const auto one = [&]<class Fact>(const Fact*) {
+        constexpr auto bit = fact_bit<Fact>();
+        if (!spoilt.has(bit)) return;
+        result.done = result.done | bit;
+        if (!recompute<Fact>(facts, design)) return;
+        result.differing = result.differing | bit;
+        spoilt = spoilt | derived_from(bit);
+    };
+    (one(static_cast<const std::tuple_element_t<I, FactTuple>*>(nullptr)), ...);
+    return result;
+}
+
+Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet spoilt) {
+    return recompute_spoilt(facts, design, spoilt, std::make_index_sequence<fact_count>{});
+}
+
+constexpr FactSet all_facts{(1U << fact_count) - 1};
+
+std::optional<WorstCase> worst_of(const Facts& f, std::stop_token stop) {
+    return find_worst_case(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(), f.get<SpanningTrees>(),
+                           f.get<Forwarding>(), f.get<LinkLoads>(), std::move(stop));
+}
+
+/// Sorted by key; of two with one key the first stays.
+Findings sorted_by_key(const std::vector<Findings>& per_rule) {
+    std::vector<std::pair<std::string, const Finding*>> keyed;
+    for (const auto& findings : per_rule)
+        for (const auto& finding : findings) keyed.emplace_back(finding.key(), &finding);
+    std::stable_sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    keyed.erase(
+        std::unique(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first == b.first; }),
+        keyed.end());
+    Findings sorted;
+    sorted.reserve(keyed.size());
+    for (const auto& [key, finding] : keyed) sorted.push_back(*finding);
+    return sorted;
+}
+
+/// Adds to `change` what turns the findings of one rule into its new ones.
+void note_difference(const Findings& before, const Findings& after, FindingsChange& change) {
+    if (before == after) return;
+    std::unordered_map<std::string, const Finding*> old;
+    for (const auto& finding : before) old.emplace(finding.key(), &finding);
+    std::unordered_set<std::string> kept;
+    for (const auto& finding : after) {
+        auto key = finding.key();
+        if (!kept.insert(key).second) continue;
+        const auto found = old.find(key);
+        if (found == old.end())
+            change.added.push_back(finding);
+        else if (*found->second != finding)
+            change.changed.push_back(finding);
+    }
+    for (const auto& finding : before) {
+        auto key = finding.key();
+        if (kept.insert(key).second) change.removed.push_back(std::move(key));
+    }
+}
+
+bool stands(const model::Design& design, const Subject& subject) {
+    return std::visit(
+        [&](const auto& id) {
+            using Id = std::decay_t<decltype(id)>;
+            if constexpr (std::is_same_v<Id, model::DeviceId>) return design.devices.contains(id);
+            if constexpr (std::is_same_v<Id, model::CableId>) return design.cables.contains(id);
+            if constexpr (std::is_same_v<Id, model::StreamId>) return design.streams.contains(id);
+            if constexpr (std::is_same_v<Id, model::SubscriptionId>) return design.subscriptions.contains(id);
+            if constexpr (std::is_same_v<Id, model::PresetId>) return design.presets.contains(id);
+            if constexpr (std::is_same_v<Id, model::VlanId>) return design.vlans.contains(id);
+            if constexpr (std::is_same_v<Id, model::PortRef>) return design.devices.contains(id.device);
+        },
+        subject);
+}
+
+/// Findings that wait for the worker stay, except those about rows that are gone.
+Findings still_standing(const Findings& findings, const model::Design& design) {
+    Findings standing;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(standing), [&](const Finding& finding) {
+        return std::all_of(finding.subjects.begin(), finding.subjects.end(),
+                           [&](const Subject& subject) { return stands(design, subject); });
+    });
+    return standing;
+}
+
+}  // namespace analyser_detail
+
+Analysis analyse(const model::Design& design) {
+    Analysis analysis;
+    auto& facts = analysis.facts;
+    analyser_detail::recompute_spoilt(facts, design, analyser_detail::all_facts);
+    if (auto worst = analyser_detail::worst_of(facts, {})) {
+        facts.set(std::move(*worst));
+        facts.worst_known = true;
+    }
+    std::vector<Findings> per_rule;
+    for (const auto& rule : all_rules()) rule.run(facts, per_rule.emplace_back());
+    analysis.findings = analyser_detail::sorted_by_key(per_rule);
+    analysis.complete = facts.worst_known;
+    return analysis;
+}
+
+Analyser::Analyser(const model::Design& design) : facts_(std::make_shared<Facts>()), per_rule_(all_rules().size()) {
+    analyser_detail::recompute_spoilt(*facts_, design, analyser_detail::all_facts);
+    rerun(analyser_detail::all_facts, false);
+}
+
+FindingsChange Analyser::rerun(FactSet changed, bool deferred_rules) {
+    FindingsChange change;
+    const auto& design = facts_->get<graph::Wiring>().design;
+    const auto rules = all_rules();
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+        const auto& rule = rules[i];
+        if (!rule.reads.has(changed)) continue;
+        Findings after;
+        if (!rule.deferred || deferred_rules)
+            rule.run(*facts_, after);
+        else
+            after = analyser_detail::still_standing(per_rule_[i], design);
+        analyser_detail::note_difference(per_rule_[i], after, change);
+        per_rule_[i] = std::move(after);
+    }
+    if (!change.added.empty() || !change.changed.empty() || !change.removed.empty())
+        sorted_ = analyser_detail::sorted_by_key(per_rule_);
+    return change;
+}
+
+FindingsChange Analyser::update(const model::Design& design, const model::Delta& delta) {
+    const auto spoilt = spoilt_by(delta);
+    if (!spoilt.findings) return {};
+    if (std::exchange(shared_, false)) facts_ = std::make_shared<Facts>(*facts_);
+    const auto [done, differing] = analyser_detail::recompute_spoilt(*facts_, design, spoilt.facts);
+    if (done.has(deferred_facts)) ++revision_;
+    pending_ = !facts_->worst_known;
+    auto change = rerun(differing, !pending_);
+    change.recomputed = done;
+    change.differing = differing;
+    return change;
+}
+
+std::shared_ptr<const Facts> Analyser::frozen() const {
+    shared_ = true;
+    return facts_;
+}
+
+std::optional<WorstCase> Analyser::deferred(const Facts& frozen, std::stop_token stop) {
+    return analyser_detail::worst_of(frozen, std::move(stop));
+}
+
+FindingsChange Analyser::take_deferred(std::uint64_t revision, WorstCase worst) {
+    if (revision != revision_ || !pending_) return {};
+    if (std::exchange(shared_, false)) facts_ = std::make_shared<Facts>(*facts_);
+    facts_->set(std::move(worst));
+    facts_->worst_known = true;
+    pending_ = false;
+    auto change = rerun(deferred_facts, true);
+    change.recomputed = change.differing = deferred_facts;
+    return change;
+}
+
+bool Analyser::being_checked(const Finding& finding) const {
+    const auto* rule = find_rule(finding.rule);
+    return pending_ && rule && rule->deferred;
+}
+
+}  // namespace streamwright::analysis

@@ -1,0 +1,196 @@
+// One overload per row type and none for "any other": a row type that is missing here does not compile.
+#include "core/analysis/dirty.h"
+
+namespace streamwright::analysis {
+
+namespace dirty_detail {
+
+constexpr FactSet wiring = fact_bit<graph::Wiring>();
+constexpr FactSet tags = fact_bit<TagUse>();
+constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>();
+constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
+                                  fact_bit<SpanningTrees>() | load_facts;
+constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<Parts>();
+constexpr FactSet structure = wiring | fact_bit<graph::Runs>() | fact_bit<graph::SignalGraph>() | network_facts |
+                              length_facts | fact_bit<AddressPlan>();
+
+template <class Row>
+bool stays(const model::Change<Row>& change) {
+    return change.before && change.after;
+}
+
+/// Whether two rows are alike once `forget` has blanked some of their fields.
+template <class Row, class Forget>
+bool alike(const model::Change<Row>& change, Forget forget) {
+    Row before = *change.before, after = *change.after;
+    forget(before);
+    forget(after);
+    return before == after;
+}
+
+template <class Row>
+FactSet tags_if_changed(const model::Change<Row>& change) {
+    return change.before->tag != change.after->tag ? tags : FactSet{};
+}
+
+FactSet spoils(const model::Change<model::Settings>& change) {
+    const auto words = [](model::Settings& row) {
+        row = {.usual_vlan = row.usual_vlan,
+               .cable_temperature = row.cable_temperature,
+               .headroom_percent = row.headroom_percent,
+               .igmp = row.igmp,
+               .query_interval_s = row.query_interval_s,
+               .query_response_s = row.query_response_s,
+               .robustness = row.robustness};
+    };
+    if (stays(change) && alike(change, words)) return {};
+    return structure;
+}
+
+FactSet spoils(const model::Change<model::Room>& change) {
+    const auto before = change.before ? change.before->temperature : std::nullopt;
+    const auto after = change.after ? change.after->temperature : std::nullopt;
+    return before == after ? FactSet{} : wiring;
+}
+
+FactSet spoils(const model::Change<model::Rack>& change) {
+    if (stays(change) && change.before->type == change.after->type) return {};
+    return wiring | fact_bit<Parts>();
+}
+
+FactSet spoils(const model::Change<model::Vlan>& change) {
+    const auto words = [](model::Vlan& row) { row.name.clear(); };
+    if (stays(change) && alike(change, words)) return {};
+    return wiring | network_facts | fact_bit<AddressPlan>();
+}
+
+// Rules never read a device's tag, and an offered remedy never carries it; the other words of devices, ports and
+// streams travel in remedies, so a change of them runs the rules again though no fact is spoilt.
+FactSet spoils(const model::Change<model::Device>& change) {
+    if (!stays(change)) return structure | tags;
+    const auto renamed = tags_if_changed(change);
+    const auto tag = [](model::Device& row) { row.tag.clear(); };
+    if (alike(change, tag)) return renamed;
+    const auto words = [](model::Device& row) {
+        row.tag.clear();
+        row.note.clear();
+        row.host_name.clear();
+        row.serial.clear();
+        row.standing.reset();
+        row.rack.reset();
+    };
+    if (alike(change, words)) return renamed | wiring;
+    const auto belonging = [&](model::Device& row) {
+        words(row);
+        row.room.reset();
+        row.chassis.reset();
+    };
+    if (alike(change, belonging)) return renamed | wiring | fact_bit<Parts>();
+    const auto addresses = [&](model::Device& row) {
+        belonging(row);
+        row.addresses.clear();
+    };
+    if (alike(change, addresses)) return renamed | wiring | fact_bit<Parts>() | fact_bit<AddressPlan>();
+    return renamed | structure;
+}
+
+FactSet spoils(const model::Change<model::PortOverride>& change) {
+    const auto blank = model::PortOverride::blank(change.key());
+    model::Change<model::PortOverride> whole{change.before.value_or(blank), change.after.value_or(blank)};
+    const auto words = [](model::PortOverride& row) {
+        row.label.clear();
+        row.edge = row.bpdu_guard = false;
+    };
+    if (alike(whole, words)) return wiring;
+    return wiring | network_facts | length_facts | fact_bit<AddressPlan>();
+}
+
+FactSet spoils(const model::Change<model::Cable>& change) {
+    if (!stays(change)) return structure | tags;
+    const auto renamed = tags_if_changed(change);
+    const auto words = [](model::Cable& row) {
+        row.tag.clear();
+        row.note.clear();
+        row.duct.clear();
+        row.progress = {};
+    };
+    if (alike(change, words)) return renamed;
+    const auto length = [&](model::Cable& row) {
+        words(row);
+        row.length.reset();
+    };
+    if (alike(change, length)) return renamed | wiring | length_facts;
+    return renamed | structure;
+}
+
+FactSet spoils(const model::Change<model::Stream>& change) {
+    constexpr auto of_streams = wiring | load_facts | fact_bit<AddressPlan>();
+    if (!stays(change)) return of_streams | tags;
+    const auto renamed = tags_if_changed(change);
+    const auto words = [](model::Stream& row) {
+        row.tag.clear();
+        row.note.clear();
+    };
+    return alike(change, words) ? renamed | wiring : renamed | of_streams;
+}
+
+FactSet spoils(const model::Change<model::Preset>& change) {
+    const auto words = [](model::Preset& row) {
+        row.name.clear();
+        row.note.clear();
+    };
+    if (stays(change) && alike(change, words)) return {};
+    return wiring | fact_bit<LinkLoads>();
+}
+
+FactSet spoils(const model::Change<model::Subscription>& change) {
+    if (stays(change) && alike(change, [](model::Subscription&) {})) return {};
+    return wiring | fact_bit<LinkLoads>();
+}
+
+FactSet spoils(const model::Change<model::DeviceTypeRow>&) { return structure; }
+FactSet spoils(const model::Change<model::CableTypeRow>&) { return structure; }
+
+// Drawing, titles and acceptances: never a fact.
+FactSet spoils(const model::Change<model::Sheet>&) { return {}; }
+FactSet spoils(const model::Change<model::Place>&) { return {}; }
+FactSet spoils(const model::Change<model::CableLine>&) { return {}; }
+FactSet spoils(const model::Change<model::RoomFrame>&) { return {}; }
+FactSet spoils(const model::Change<model::Note>&) { return {}; }
+FactSet spoils(const model::Change<model::Waiver>&) { return {}; }
+FactSet spoils(const model::Change<model::Revision>&) { return {}; }
+
+template <class Row>
+FactSet spoils_all(const std::vector<model::Change<Row>>& changes) {
+    FactSet all;
+    for (const auto& change : changes) all = all | spoils(change);
+    return all;
+}
+
+}  // namespace dirty_detail
+
+Spoilt spoilt_by(const model::Delta& delta) {
+    const auto facts = std::apply(
+        [](const auto&... changes) { return (dirty_detail::spoils_all(changes) | ... | FactSet{}); }, delta.lists);
+    return {facts, facts.any()};
+}
+
+FactSet derived_from(FactSet changed) {
+    FactSet more;
+    const auto spread = [&](FactSet from, FactSet to) {
+        if (changed.has(from)) more = more | to;
+    };
+    spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<graph::NetworkGraph>() |
+                                        fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() |
+                                        fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>() |
+                                        fact_bit<Parts>());
+    spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
+    spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>());
+    spread(fact_bit<VlanPaths>(), fact_bit<SpanningTrees>() | dirty_detail::load_facts);
+    spread(fact_bit<SpanningTrees>(), dirty_detail::load_facts);
+    spread(fact_bit<Forwarding>(), fact_bit<LinkLoads>() | fact_bit<WorstCase>());
+    spread(fact_bit<LinkLoads>(), fact_bit<WorstCase>());
+    return more;
+}
+
+}  // namespace streamwright::analysis

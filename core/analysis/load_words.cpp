@@ -1,0 +1,64 @@
+#include "core/analysis/load_words.h"
+
+#include <algorithm>
+#include <map>
+
+namespace streamwright::analysis {
+
+namespace load_words_detail {
+
+base::Rate rate_on(const graph::Wiring&, const graph::NetworkGraph& network, const VlanPaths& paths,
+                   const Forwarding& forwarding, int arc, const model::Stream& stream, int index) {
+    return wire_rate(stream, tagged_on_arc(network, paths, arc, forwarding.streams[at(index)].vlan));
+}
+
+}  // namespace load_words_detail
+
+bool tagged_on_arc(const graph::NetworkGraph& network, const VlanPaths& paths, int arc, VlanIndex vlan) {
+    const auto edge = at(arc / 2);
+    if (edge < network.links.size()) return paths.links[edge].a.tags(vlan) && paths.links[edge].b.tags(vlan);
+    return paths.leaves[edge - network.links.size()].tags(vlan);
+}
+
+std::optional<base::BitRate> member_rate(const graph::NetworkGraph& network, const LinkCapacity& capacity, int arc) {
+    const auto edge = at(arc / 2);
+    if (edge >= network.links.size()) return capacity.runs[at(network.leaves[edge - network.links.size()].run)].rate;
+    std::optional<base::BitRate> slowest;
+    for (const int run : network.links[edge].runs) {
+        const auto& rate = capacity.runs[at(run)].rate;
+        if (rate && (!slowest || *rate < *slowest)) slowest = rate;
+    }
+    return slowest;
+}
+
+std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::NetworkGraph& network,
+                                   const VlanPaths& paths, const Forwarding& forwarding, int arc,
+                                   const std::vector<int>& streams) {
+    const auto rows = streams_by_index(wiring);
+    std::map<base::Rate, std::int64_t> counts;
+    for (const int index : streams)
+        ++counts[load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *rows[at(index)], index)];
+    std::vector<base::Text> terms;
+    for (auto it = counts.rbegin(); it != counts.rend(); ++it)
+        terms.push_back(line(STREAMWRIGHT_TEXT("%1 x %2 = %3 on the wire"),
+                             {it->second, it->first.ceil(), (it->first * it->second).ceil()}));
+    return terms;
+}
+
+base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
+                           const Forwarding& forwarding, int arc, const std::vector<int>& streams) {
+    const auto rows = streams_by_index(wiring);
+    base::Rate greatest;
+    for (const int index : streams)
+        greatest = std::max(
+            greatest, load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *rows[at(index)], index));
+    return greatest;
+}
+
+Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
+    if (!capacity || capacity->count() <= 0 || load.is_zero()) return Fill::fits;
+    if (load > base::Rate(*capacity)) return Fill::overfull;
+    return load * 100 > base::Rate(*capacity) * headroom_percent ? Fill::above_headroom : Fill::fits;
+}
+
+}  // namespace streamwright::analysis

@@ -1,0 +1,30 @@
+// The arithmetic of a load, line by line, and which arcs a single stream already overfills; shared by the load rules.
+#pragma once
+
+#include "core/analysis/rule_help.h"
+
+#include <optional>
+#include <vector>
+
+namespace streamwright::analysis {
+
+/// Whether streams bear a tag on this arc.
+bool tagged_on_arc(const graph::NetworkGraph& network, const VlanPaths& paths, int arc, VlanIndex vlan);
+
+/// The speed that one stream can use: of the slowest member of the link, or of the leaf.
+std::optional<base::BitRate> member_rate(const graph::NetworkGraph& network, const LinkCapacity& capacity, int arc);
+
+/// Streams of equal rate together: "12 x 938.6 Mb/s = 11.3 Gb/s", greatest first.
+std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::NetworkGraph& network,
+                                   const VlanPaths& paths, const Forwarding& forwarding, int arc,
+                                   const std::vector<int>& streams);
+
+/// The greatest wire rate of one of the streams on the arc.
+base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
+                           const Forwarding& forwarding, int arc, const std::vector<int>& streams);
+
+enum class Fill { fits, above_headroom, overfull };
+/// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.
+Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent);
+
+}  // namespace streamwright::analysis

@@ -1,0 +1,133 @@
+// The table of all rules. A rule that is not here does not run.
+#include "core/analysis/rule.h"
+
+#include <algorithm>
+#include <array>
+
+namespace streamwright::analysis {
+
+namespace rules::address_outside_subnet {
+extern const Rule rule;
+}
+namespace rules::address_twice {
+extern const Rule rule;
+}
+namespace rules::both_roles_at_once {
+extern const Rule rule;
+}
+namespace rules::cable_end_open {
+extern const Rule rule;
+}
+namespace rules::cable_end_unknown {
+extern const Rule rule;
+}
+namespace rules::cable_over_own_limit {
+extern const Rule rule;
+}
+namespace rules::connectors_do_not_mate {
+extern const Rule rule;
+}
+namespace rules::copper_too_long {
+extern const Rule rule;
+}
+namespace rules::decoder_without_display {
+extern const Rule rule;
+}
+namespace rules::duplicate_tag {
+extern const Rule rule;
+}
+namespace rules::encoder_without_source {
+extern const Rule rule;
+}
+namespace rules::fibre_does_not_fit {
+extern const Rule rule;
+}
+namespace rules::fibre_too_long {
+extern const Rule rule;
+}
+namespace rules::group_reserved {
+extern const Rule rule;
+}
+namespace rules::group_used_twice {
+extern const Rule rule;
+}
+namespace rules::groups_share_mac {
+extern const Rule rule;
+}
+namespace rules::length_unknown {
+extern const Rule rule;
+}
+namespace rules::link_overfull {
+extern const Rule rule;
+}
+namespace rules::link_overfull_worst_case {
+extern const Rule rule;
+}
+namespace rules::link_slower_than_stream {
+extern const Rule rule;
+}
+namespace rules::no_common_speed {
+extern const Rule rule;
+}
+namespace rules::no_querier {
+extern const Rule rule;
+}
+namespace rules::outputs_joined {
+extern const Rule rule;
+}
+namespace rules::poe_budget_exceeded {
+extern const Rule rule;
+}
+namespace rules::poe_class_too_low {
+extern const Rule rule;
+}
+namespace rules::port_used_twice {
+extern const Rule rule;
+}
+namespace rules::stream_cannot_reach {
+extern const Rule rule;
+}
+namespace rules::subscription_not_decoded {
+extern const Rule rule;
+}
+namespace rules::subscription_not_encoded {
+extern const Rule rule;
+}
+namespace rules::switch_facts_unknown {
+extern const Rule rule;
+}
+namespace rules::untagged_vlan_mismatch {
+extern const Rule rule;
+}
+namespace rules::vlan_missing_on_trunk {
+extern const Rule rule;
+}
+
+std::span<const Rule> all_rules() {
+    static const std::array table{rules::address_outside_subnet::rule,   rules::address_twice::rule,
+                                  rules::both_roles_at_once::rule,       rules::cable_end_open::rule,
+                                  rules::cable_end_unknown::rule,        rules::cable_over_own_limit::rule,
+                                  rules::connectors_do_not_mate::rule,   rules::copper_too_long::rule,
+                                  rules::decoder_without_display::rule,  rules::duplicate_tag::rule,
+                                  rules::encoder_without_source::rule,   rules::fibre_does_not_fit::rule,
+                                  rules::fibre_too_long::rule,           rules::group_reserved::rule,
+                                  rules::group_used_twice::rule,         rules::groups_share_mac::rule,
+                                  rules::length_unknown::rule,           rules::link_overfull::rule,
+                                  rules::link_overfull_worst_case::rule, rules::link_slower_than_stream::rule,
+                                  rules::no_common_speed::rule,          rules::no_querier::rule,
+                                  rules::outputs_joined::rule,           rules::poe_budget_exceeded::rule,
+                                  rules::poe_class_too_low::rule,        rules::port_used_twice::rule,
+                                  rules::stream_cannot_reach::rule,      rules::subscription_not_decoded::rule,
+                                  rules::subscription_not_encoded::rule, rules::switch_facts_unknown::rule,
+                                  rules::untagged_vlan_mismatch::rule,   rules::vlan_missing_on_trunk::rule};
+    return table;
+}
+
+const Rule* find_rule(std::string_view id) {
+    const auto rules = all_rules();
+    const auto at = std::lower_bound(rules.begin(), rules.end(), id,
+                                     [](const Rule& rule, std::string_view key) { return rule.words.id < key; });
+    return at != rules.end() && at->words.id == id ? &*at : nullptr;
+}
+
+}  // namespace streamwright::analysis

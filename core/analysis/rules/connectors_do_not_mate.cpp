@@ -1,0 +1,88 @@
+// A cable whose plug does not fit the socket, or that joins ports of different kinds of signal.
+#include "core/analysis/rule.h"
+#include "core/analysis/rule_help.h"
+
+#include <algorithm>
+
+namespace streamwright::analysis::rules::connectors_do_not_mate {
+
+constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 has no plug for %2 (%3)."),
+                                         STREAMWRIGHT_TEXT("%1 carries %3, but %2 is a port for %4."),
+                                         STREAMWRIGHT_TEXT("%1 joins %2, a port for %3, to %4, a port for %5.")};
+
+constexpr RuleWords words{.id = "connectors-do-not-mate",
+                          .title = "Connectors or kinds of signal that do not mate",
+                          .meaning =
+                              "The cable cannot be plugged in as drawn, or it fits and still nothing passes: an "
+                              "extender port looks like a network port and is none.",
+                          .patterns = patterns,
+                          .no_source = "Follows from the plugs and ports that the types state."};
+
+std::string signal_name(catalogue::Signal signal) {
+    using enum catalogue::Signal;
+    if (signal == copper) return STREAMWRIGHT_TEXT("copper network");
+    if (signal == fibre) return STREAMWRIGHT_TEXT("fibre network");
+    if (signal == extender) return STREAMWRIGHT_TEXT("extender link");
+    if (signal == usb) return STREAMWRIGHT_TEXT("USB");
+    return std::string(base::enum_text(signal));
+}
+
+/// Extenders run over network cable; every other signal needs its own.
+bool cable_suits(catalogue::Signal cable, catalogue::Signal port) {
+    if (port == catalogue::Signal::extender && catalogue::is_network(cable)) return true;
+    return cable == port;
+}
+
+bool ports_suit(catalogue::Signal a, catalogue::Signal b) {
+    return a == b || (catalogue::is_network(a) && catalogue::is_network(b));
+}
+
+/// The connector that the cable meets at the port; nothing where another rule judges (cages without their module, or
+/// with one for another medium).
+std::optional<catalogue::Connector> met_at(const graph::Wiring& wiring, const catalogue::CableType& cable,
+                                           graph::PortAt port) {
+    const auto connector = wiring.port_type(port).connector;
+    if (!catalogue::is_cage(connector)) return connector;
+    const auto* module = wiring.module_at(port);
+    if (!module || !module->module || module->module->medium != cable.medium) return std::nullopt;
+    return module->module->connector;
+}
+
+void judge_end(const graph::Wiring& wiring, int index, graph::PortAt port, Findings& out) {
+    const auto& cable = wiring.cables[at(index)];
+    if (!cable.type) return;
+    const auto& type = wiring.port_type(port);
+    const std::vector<Subject> subjects{cable_id(wiring, index), port_subject(wiring, port)};
+    const auto name = named(cable_id(wiring, index));
+    const bool judged = !catalogue::is_cage(type.connector) && type.way != catalogue::Way::through;
+    if (judged && !cable_suits(cable.type->signal, type.signal)) {
+        out.push_back(found(words.id, Severity::error, subjects,
+                            {name, port_ref(wiring, port), signal_name(cable.type->signal), signal_name(type.signal)},
+                            1));
+        return;
+    }
+    const auto met = met_at(wiring, *cable.type, port);
+    const auto& plugs = cable.type->plugs;
+    if (!met || plugs.empty() || std::find(plugs.begin(), plugs.end(), *met) != plugs.end()) return;
+    out.push_back(found(words.id, Severity::error, subjects, {name, port_ref(wiring, port), connector_name(*met)}, 0));
+}
+
+void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) {
+    for (int i = 0; i < static_cast<int>(wiring.cables.size()); ++i)
+        for (const auto& end : {wiring.cables[at(i)].a, wiring.cables[at(i)].b})
+            if (end) judge_end(wiring, i, *end, out);
+    for (const auto& run : runs.list) {
+        if (!run.a || !run.b) continue;
+        const auto a = wiring.port_type(*run.a).signal, b = wiring.port_type(*run.b).signal;
+        if (ports_suit(a, b)) continue;
+        const auto first = cable_id(wiring, run.cables.front());
+        out.push_back(found(
+            words.id, Severity::error, {first},
+            {named(first), port_ref(wiring, *run.a), signal_name(a), port_ref(wiring, *run.b), signal_name(b)}, 2));
+    }
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::connectors_do_not_mate

@@ -1,0 +1,118 @@
+// Balanced copper: the channel reaches as far as speed and grade allow, its installed part 10 m less, and less still in
+// warm ways.
+#include "core/analysis/reach_help.h"
+#include "core/analysis/rule.h"
+#include "core/standards/copper_reach.h"
+
+#include <algorithm>
+
+namespace streamwright::analysis::rules::copper_too_long {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1: the channel from %2 to %3 is %4 long; %5 over %6 reaches %7."),
+    STREAMWRIGHT_TEXT("%1: the installed part from %2 to %3 is %4 long; with %5 over %6 it may be %7."),
+    STREAMWRIGHT_TEXT(
+        "%1: the installed part from %2 to %3 is %4 long; at %8 it may be %7 by the stricter rule, %9 by the "
+        "other."),
+    STREAMWRIGHT_TEXT("%1: %5 is not defined over %6 (from %2 to %3)."),
+    STREAMWRIGHT_TEXT("%1: %5 over %6 from %2 to %3 works at %4 only where neighbouring cables do not disturb it."),
+    STREAMWRIGHT_TEXT("%1: the grade of the cable from %2 to %3 is not stated, so its reach at %5 is not known."),
+    STREAMWRIGHT_TEXT(
+        "%1: the way from %2 to %3 is at %7; no document says how far copper reaches above 60 degrees C.")};
+
+constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 25, 40, 55, 113, 126"},
+                                           {"ANSI/TIA", "568.2-D", "permanent link and channel"},
+                                           {"ISO/IEC", "11801-1", "permanent link and channel"},
+                                           {"ANSI/TIA", "568-C.2", "clause 6.4.7 (temperature)"}};
+
+constexpr RuleWords words{.id = "copper-too-long",
+                          .title = "Copper link over its reach",
+                          .meaning =
+                              "The link drops to a lower speed, loses packets or stays dark, often only when the "
+                              "ceiling is warm. Shorten it, move a switch nearer, or use fibre.",
+                          .patterns = patterns,
+                          .sources = sources};
+
+struct Link {
+    model::CableId cable;
+    base::Ref name, from, to;
+    base::BitRate rate;
+    std::string grade;
+};
+
+Finding about(const Link& link, Severity severity, const std::optional<base::Length>& have,
+              std::vector<base::Value> more, int variant) {
+    std::vector<base::Value> values{link.name, link.from, link.to, have.value_or(base::Length{}),
+                                    link.rate, link.grade};
+    values.insert(values.end(), more.begin(), more.end());
+    auto finding = found(words.id, severity, {link.cable}, std::move(values), variant);
+    if (have) finding.measured = *have;
+    return finding;
+}
+
+std::optional<Finding> judge_lengths(const Link& link, const RunLength& length, base::Length reach,
+                                     const CopperLimits& limits, base::Temperature warmth) {
+    const auto channel = reach - (limits.full - limits.lenient);  // warm cable takes from the cords' share as well
+    if (length.permanent && *length.permanent > limits.lenient) {
+        auto finding = about(link, Severity::error, length.permanent, {limits.lenient}, 1);
+        finding.limit = limits.lenient;
+        finding.terms.push_back(
+            line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3"), {limits.full, limits.lenient, warmth}));
+        return finding;
+    }
+    if (length.channel && *length.channel > channel) {
+        auto finding = about(link, Severity::error, length.channel, {channel}, 0);
+        finding.limit = channel;
+        if (length.permanent && length.leads)
+            finding.terms.push_back(line(STREAMWRIGHT_TEXT("installed %1 + leads %2 = %3"),
+                                         {*length.permanent, *length.leads, *length.channel}));
+        return finding;
+    }
+    if (length.permanent && *length.permanent > limits.strict) {
+        auto finding = about(link, Severity::warning, length.permanent, {limits.strict, warmth, limits.lenient}, 2);
+        finding.limit = limits.strict;
+        return finding;
+    }
+    return std::nullopt;
+}
+
+std::optional<Finding> verdict(const graph::Wiring& wiring, const graph::Run& run, const Link& link,
+                               const CopperRun& copper, const RunLength& length) {
+    if (!copper.grade) return about(link, Severity::advice, length.channel, {}, 5);
+    const auto* reach = standards::copper_reach(link.rate, *copper.grade);
+    if (!reach || reach->support == standards::Support::none)
+        return about(link, Severity::error, length.channel, {}, 3);
+    const auto warmth = warmth_of(wiring, run);
+    const auto limits = copper_limits(*reach, warmth, copper.screened);
+    if (!limits) return about(link, Severity::advice, length.channel, {warmth}, 6);
+    auto finding = judge_lengths(link, length, reach->channel, *limits, warmth);
+    if (!finding && reach->support == standards::Support::conditional && length.channel)
+        finding = about(link, Severity::warning, length.channel, {}, 4);
+    return finding;
+}
+
+void judge(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rate, const RunLength& length,
+           Findings& out) {
+    using namespace base::literals;
+    const auto copper = copper_of(wiring, run);
+    if (!copper || rate < 100_Mbps) return;  // slower speeds run over anything
+    const auto first = cable_id(wiring, run.cables.front());
+    const Link link{first, named(first), port_ref(wiring, *run.a), port_ref(wiring, *run.b), rate, copper->name};
+    auto finding = verdict(wiring, run, link, *copper, length);
+    if (!finding) return;
+    if (finding->severity != Severity::advice)
+        if (auto remedy = better_copper(wiring, run, rate, length)) finding->remedies.push_back(std::move(*remedy));
+    out.push_back(std::move(*finding));
+}
+
+void check(const graph::Wiring& wiring, const graph::Runs& runs, const LinkCapacity& capacity,
+           const CableLengths& lengths, Findings& out) {
+    for (std::size_t i = 0; i < runs.list.size() && i < capacity.runs.size(); ++i)
+        if (runs.list[i].a && runs.list[i].b && capacity.runs[i].rate)
+            judge(wiring, runs.list[i], *capacity.runs[i].rate, lengths.runs[i], out);
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::copper_too_long

@@ -1,0 +1,44 @@
+// A decoder whose pictures reach nothing that shows them.
+#include "core/analysis/rule.h"
+#include "core/analysis/rule_help.h"
+
+#include <algorithm>
+#include <set>
+
+namespace streamwright::analysis::rules::decoder_without_display {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1 decodes, but its picture reaches no display."),
+    STREAMWRIGHT_TEXT("%1 decodes a subscribed stream, but its picture reaches no display.")};
+
+constexpr RuleWords words{.id = "decoder-without-display",
+                          .title = "Decoder without display",
+                          .meaning =
+                              "The picture arrives and nobody sees it. Often the lead between decoder and display "
+                              "was forgotten, or it ends at the wrong device.",
+                          .patterns = patterns,
+                          .no_source = "Follows from the drawing."};
+
+bool gives_pictures(const catalogue::DeviceType& type) {
+    return std::any_of(type.ports.begin(), type.ports.end(), [](const auto& port) {
+        return port.signal == catalogue::Signal::video && port.way == catalogue::Way::out;
+    });
+}
+
+void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
+    std::set<model::DeviceId> subscribed;
+    for (const auto& row : wiring.design.subscriptions) subscribed.insert(row.decoder);
+    for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
+        const auto* type = wiring.devices[at(i)].type;
+        if (!type || !type->codec || !gives_pictures(*type) || !decodes(wiring, i)) continue;
+        if (graph::reaches_display(wiring, signals, i)) continue;
+        const auto id = device_id(wiring, i);
+        const bool wanted = subscribed.count(id) != 0;
+        out.push_back(found(words.id, wanted ? Severity::error : Severity::warning, {id}, {named(id)}, wanted ? 1 : 0));
+    }
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::decoder_without_display

@@ -1,0 +1,67 @@
+// A direction of a link that a preset fills beyond its capacity, or beyond the headroom that the design asks for.
+#include "core/analysis/load_words.h"
+#include "core/analysis/rule.h"
+
+namespace streamwright::analysis::rules::link_overfull {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1 from %2 to %3 carries %4 of %5 in preset %6: %7."),
+    STREAMWRIGHT_TEXT("%1 from %2 to %3 carries %4 of %5 in preset %6: %7, above the headroom of %8.")};
+
+constexpr standards::Citation sources[] = {
+    {"IEEE", "802.3", "clause 4.4 (preamble, gap)"},
+    {"IETF", "RFC 4541", "section 2.1 (streams go to members and to router ports)"},
+    {"trade", "headroom", "share of a link that stays free", standards::Standing::practice}};
+
+constexpr RuleWords words{.id = "link-overfull",
+                          .title = "Direction overfull in a preset",
+                          .meaning =
+                              "Switches drop what does not fit, from every stream alike: all pictures on the link "
+                              "break, not only the last one added.",
+                          .patterns = patterns,
+                          .sources = sources};
+
+struct Reader {
+    const graph::Wiring& wiring;
+    const graph::Runs& runs;
+    const graph::NetworkGraph& network;
+    const LinkCapacity& capacity;
+    const VlanPaths& paths;
+    const Forwarding& forwarding;
+};
+
+void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
+    const auto& load = preset.arcs[at(arc)];
+    const auto& capacity = r.capacity.arcs[at(arc)];
+    const int headroom = r.wiring.design.settings().headroom_percent;
+    const auto fill = fill_of(load.wire, capacity, headroom);
+    if (fill == Fill::fits) return;
+    // A stream that is too fast all by itself is another rule's.
+    const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
+    if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
+    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
+    const bool over = fill == Fill::overfull;
+    const base::Percent percent{base::percent_tenths(load.wire, *capacity)};
+    std::vector<base::Value> values{named(ends.link), named(ends.from),     named(ends.to), load.wire.ceil(),
+                                    *capacity,        named(preset.preset), percent};
+    if (!over) values.emplace_back(base::Percent{headroom * 10});
+    auto finding = found(words.id, over ? Severity::error : Severity::warning,
+                         {ends.link, ends.from, ends.to, preset.preset}, std::move(values), over ? 0 : 1);
+    finding.measured = load.wire.ceil();
+    finding.limit = *capacity;
+    finding.terms = load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
+    out.push_back(std::move(finding));
+}
+
+void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::NetworkGraph& network,
+           const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
+           Findings& out) {
+    const Reader reader{wiring, runs, network, capacity, paths, forwarding};
+    for (const auto& preset : loads.presets)
+        for (int arc = 0; arc < static_cast<int>(preset.arcs.size()); ++arc) judge(reader, preset, arc, out);
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::link_overfull

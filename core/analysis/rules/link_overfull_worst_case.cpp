@@ -1,0 +1,85 @@
+// A direction that some allowed routing overfills, though no preset does: the operator finds it one evening.
+#include "core/analysis/load_words.h"
+#include "core/analysis/rule.h"
+
+#include <algorithm>
+
+namespace streamwright::analysis::rules::link_overfull_worst_case {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT(
+        "%1 from %2 to %3 may have to carry %4 of %5: %6. %7 streams reach it unasked, %8 more by routing."),
+    STREAMWRIGHT_TEXT("%1 from %2 to %3 may have to carry %4 of %5: %6, above the headroom of %9. %7 streams reach it "
+                      "unasked, %8 more by routing.")};
+
+constexpr standards::Citation sources[] = {
+    {"IETF", "RFC 4541", "section 2.1 (streams go to members and to router ports)"},
+    {"trade", "worst case", "every routing that the decoder inputs allow", standards::Standing::practice}};
+
+constexpr RuleWords words{.id = "link-overfull-worst-case",
+                          .title = "Direction overfull in the worst case",
+                          .meaning =
+                              "Presets fit, but some other choice of sources does not: all pictures on the link break "
+                              "when it is made. Enlarge the link, or agree on how many sources it must carry.",
+                          .patterns = patterns,
+                          .sources = sources};
+
+struct Reader {
+    const graph::Wiring& wiring;
+    const graph::Runs& runs;
+    const graph::NetworkGraph& network;
+    const LinkCapacity& capacity;
+    const VlanPaths& paths;
+    const Forwarding& forwarding;
+};
+
+/// The gravest that any preset already says of this direction.
+Fill known_from_presets(const Reader& r, const LinkLoads& loads, int arc, int headroom) {
+    auto gravest = Fill::fits;
+    for (const auto& preset : loads.presets)
+        gravest = std::max(gravest, fill_of(preset.arcs[at(arc)].wire, r.capacity.arcs[at(arc)], headroom));
+    return gravest;
+}
+
+std::vector<base::Text> terms_of(const Reader& r, int arc, const ArcWorst& worst) {
+    auto terms = load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, worst.unasked);
+    for (auto& each : load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, worst.routed))
+        terms.push_back(std::move(each));
+    return terms;
+}
+
+void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& worst, Findings& out) {
+    const auto& capacity = r.capacity.arcs[at(arc)];
+    const int headroom = r.wiring.design.settings().headroom_percent;
+    const auto fill = fill_of(worst.wire, capacity, headroom);
+    if (fill == Fill::fits || fill <= known_from_presets(r, loads, arc, headroom)) return;
+    auto streams = worst.unasked;
+    streams.insert(streams.end(), worst.routed.begin(), worst.routed.end());
+    const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams);
+    if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
+    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
+    const bool over = fill == Fill::overfull;
+    auto finding = found(
+        words.id, over ? Severity::error : Severity::warning, {ends.link, ends.from, ends.to},
+        {named(ends.link), named(ends.from), named(ends.to), worst.wire.ceil(), *capacity,
+         base::Percent{base::percent_tenths(worst.wire, *capacity)}, static_cast<std::int64_t>(worst.unasked.size()),
+         static_cast<std::int64_t>(worst.routed.size()), base::Percent{headroom * 10}},
+        over ? 0 : 1);
+    finding.measured = worst.wire.ceil();
+    finding.limit = *capacity;
+    finding.terms = terms_of(r, arc, worst);
+    out.push_back(std::move(finding));
+}
+
+void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::NetworkGraph& network,
+           const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
+           const WorstCase& worst, Findings& out) {
+    const Reader reader{wiring, runs, network, capacity, paths, forwarding};
+    for (int arc = 0; arc < static_cast<int>(worst.arcs.size()); ++arc)
+        judge(reader, loads, arc, worst.arcs[at(arc)], out);
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::link_overfull_worst_case

@@ -1,0 +1,68 @@
+// A powered device asks for a class; a port that gives less, or nothing, does not start it.
+#include "core/analysis/rule.h"
+#include "core/analysis/rule_help.h"
+#include "core/standards/poe.h"
+
+#include <algorithm>
+#include <set>
+
+namespace streamwright::analysis::rules::poe_class_too_low {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1 asks for PoE class %2 (%3 at the port), but %4 gives class %5 (%6) at most."),
+    STREAMWRIGHT_TEXT("%1 asks for PoE class %2 (%3 at the port), but %4 gives class %5 (%6) at most: it needs its own "
+                      "supply."),
+    STREAMWRIGHT_TEXT("%1 is powered over its cable only, but %2 gives no power.")};
+
+constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 33 and 145 (classes)"}};
+
+constexpr RuleWords words{.id = "poe-class-too-low",
+                          .title = "PoE class above what the port gives",
+                          .meaning = "The device stays dark, or starts and restarts under load.",
+                          .patterns = patterns,
+                          .sources = sources};
+
+bool has_supply(const graph::Wiring& wiring, int device) { return wiring.devices[at(device)].type->power.has_value(); }
+
+void judge_feed(const graph::Wiring& wiring, const PoeFeed& feed, Findings& out) {
+    const auto* wanted = standards::poe_class(feed.wanted_class);
+    const auto* given = standards::poe_class(feed.given_class);
+    if (!wanted || !given || wanted->at_supply <= given->at_supply) return;
+    const bool own = has_supply(wiring, feed.device.device);
+    auto finding = found(words.id, own ? Severity::warning : Severity::error,
+                         {port_subject(wiring, feed.device), port_subject(wiring, feed.supply)},
+                         {port_ref(wiring, feed.device), std::int64_t{feed.wanted_class}, wanted->at_supply,
+                          port_ref(wiring, feed.supply), std::int64_t{feed.given_class}, given->at_supply},
+                         own ? 1 : 0);
+    finding.measured = wanted->at_supply;
+    finding.limit = given->at_supply;
+    out.push_back(std::move(finding));
+}
+
+void judge_unfed(const graph::Wiring& wiring, graph::PortAt device, graph::PortAt supply,
+                 const std::set<int>& fed_devices, Findings& out) {
+    const auto& taking = wiring.port_type(device).poe;
+    const auto& giving = wiring.port_type(supply).poe;
+    if (!taking || taking->side != catalogue::PoeSide::takes || has_supply(wiring, device.device)) return;
+    if ((giving && giving->side == catalogue::PoeSide::supplies) || fed_devices.count(device.device) != 0) return;
+    out.push_back(found(words.id, Severity::error, {port_subject(wiring, device), port_subject(wiring, supply)},
+                        {port_ref(wiring, device), port_ref(wiring, supply)}, 2));
+}
+
+void check(const graph::Wiring& wiring, const graph::Runs& runs, const PowerBudget& power, Findings& out) {
+    std::set<int> fed;
+    for (const auto& feed : power.feeds) {
+        fed.insert(feed.device.device);
+        judge_feed(wiring, feed, out);
+    }
+    for (const auto& run : runs.list) {
+        if (!run.a || !run.b || !wiring.is_network_port(*run.a) || !wiring.is_network_port(*run.b)) continue;
+        judge_unfed(wiring, *run.a, *run.b, fed, out);
+        judge_unfed(wiring, *run.b, *run.a, fed, out);
+    }
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::poe_class_too_low

@@ -1,0 +1,47 @@
+// A stream comes from a device that encodes; a subscription to anything else stays black.
+#include "core/analysis/rule.h"
+#include "core/analysis/rule_help.h"
+
+#include <algorithm>
+
+namespace streamwright::analysis::rules::subscription_not_encoded {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1 shows %2 of %3, but a device of that type cannot encode."),
+    STREAMWRIGHT_TEXT("%1 shows %2 of %3, but %3 is not set to encode.")};
+
+constexpr RuleWords words{.id = "subscription-not-encoded",
+                          .title = "Subscription to a device that does not encode",
+                          .meaning = "The decoder waits for a stream that nobody sends.",
+                          .patterns = patterns,
+                          .no_source = "Follows from the roles that types and devices state."};
+
+std::optional<Remedy> encode_too(const graph::Wiring& wiring, int device) {
+    auto row = device_settings(wiring, device);
+    const auto& codec = *wiring.devices[at(device)].type->codec;
+    if (codec.roles_at_once)
+        row.roles.push_back(catalogue::Role::encoder);
+    else
+        row.roles = {catalogue::Role::encoder};
+    return Remedy{line(STREAMWRIGHT_TEXT("Let %1 encode"), {named(row.id)}), model::ConfigureDevice{std::move(row)}};
+}
+
+void check(const graph::Wiring& wiring, Findings& out) {
+    for (const auto& row : wiring.design.subscriptions) {
+        const auto* stream = wiring.design.streams.find(row.stream);
+        const auto encoder = stream ? wiring.device_index(stream->encoder) : std::nullopt;
+        const auto* type = encoder ? wiring.devices[at(*encoder)].type : nullptr;
+        if (!type || encodes(wiring, *encoder)) continue;
+        const bool able = type->can(catalogue::Role::encoder);
+        auto finding = found(words.id, Severity::error, {row.id, stream->encoder},
+                             {named(row.id), named(stream->id), named(stream->encoder)}, able ? 1 : 0);
+        if (able)
+            if (auto remedy = encode_too(wiring, *encoder)) finding.remedies.push_back(std::move(*remedy));
+        out.push_back(std::move(finding));
+    }
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::subscription_not_encoded
