@@ -4,7 +4,7 @@
 
 namespace streamwright::deliver {
 
-namespace findings_list_detail {
+namespace findings_detail {
 
 std::string subjects_of(const Source& source, const analysis::Finding& finding) {
     std::vector<std::string> names;
@@ -65,10 +65,10 @@ std::vector<Column> columns() {
             {"Rule", ColumnKind::text, 36}};
 }
 
-}  // namespace findings_list_detail
+}  // namespace findings_detail
 
 Content make_findings_list(const Source& source) {
-    using namespace findings_list_detail;
+    using namespace findings_detail;
     TablePart table;
     table.name = "Findings";
     table.title = "Findings";
