@@ -1,0 +1,212 @@
+#include "app/canvas/viewport.h"
+
+#include "app/canvas/accessible_canvas.h"
+
+#include <QPainter>
+#include <QResizeEvent>
+
+#include <algorithm>
+
+namespace streamwright::app {
+
+namespace viewport_detail {
+
+constexpr double margin_px = 24;
+
+}  // namespace viewport_detail
+
+Viewport::Viewport(Document& document, Selection& selection, QWidget* parent)
+    : QWidget(parent), document_(document), selection_(selection), theme_(bundled_theme(ThemeChoice::light)),
+      editor_(*this) {
+    install_accessible_canvas();
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    setAcceptDrops(true);
+    setAttribute(Qt::WA_OpaquePaintEvent);
+    setAccessibleName(tr("Schematic"));
+    setMinimumSize(200, 120);
+    connect(&document_, &Document::changed, this,
+            [this](const model::Delta& delta, const analysis::FindingsChange& findings) {
+                const bool quiet = delta.empty() && findings.added.empty() && findings.changed.empty() &&
+                                   findings.removed.empty();
+                if (!quiet) follow_document();
+            });
+    connect(&document_, &Document::replaced, this, [this] {
+        drop_gesture();
+        overlay_ = Overlay();
+        const auto& sheets = document_.design().sheets;
+        const model::Sheet* first = nullptr;
+        for (const auto& sheet : sheets)
+            if (!first || sheet.number < first->number) first = &sheet;
+        show_sheet(first ? first->id : model::SheetId(0));
+    });
+    connect(&selection_, &Selection::changed, this, &Viewport::refresh_scene);
+}
+
+Viewport::~Viewport() = default;
+
+void Viewport::show_sheet(model::SheetId sheet) {
+    drop_gesture();
+    editor_.close();
+    scene_ = SheetScene(document_, sheet);
+    overlay_ = Overlay();
+    fit_page();
+    refresh_scene();
+    Q_EMIT scene_changed();
+}
+
+void Viewport::rebuild() {
+    scene_ = SheetScene(document_, scene_.sheet());
+    const auto gone = [&](const std::optional<Chosen>& subject) { return subject && !scene_.bounds(*subject); };
+    if (gone(overlay_.hover)) set_hover(std::nullopt);
+    if (gone(overlay_.focus)) set_focused(std::nullopt);
+    refresh_scene();
+    Q_EMIT scene_changed();
+}
+
+void Viewport::follow_document() {
+    if (!document_.design().sheets.contains(scene_.sheet())) {
+        const auto& sheets = document_.design().sheets;
+        show_sheet(sheets.empty() ? model::SheetId(0) : sheets.begin()->id);
+        return;
+    }
+    rebuild();
+}
+
+void Viewport::set_theme(const Theme& theme) {
+    theme_ = theme;
+    refresh_scene();
+}
+
+void Viewport::refresh_scene() {
+    stale_ = true;
+    update();
+}
+
+void Viewport::set_view(const ViewTransform& view) {
+    if (view == view_) return;
+    view_ = view;
+    editor_.close();
+    refresh_scene();
+    Q_EMIT view_changed();
+}
+
+void Viewport::zoom_by(double factor) { zoom_to(view_.zoom * factor); }
+
+void Viewport::zoom_to(double zoom) { set_view(view_.zoomed(zoom, QRectF(rect()).center())); }
+
+void Viewport::fit_page() {
+    const double margin = 2 * viewport_detail::margin_px;
+    set_view(ViewTransform::fitting(scene_.paper() | scene_.drawn(), QSizeF(size()) - QSizeF(margin, margin), 4));
+}
+
+void Viewport::fit_selection() {
+    QRectF all;
+    for (const auto& subject : selection_.all())
+        if (const auto box = scene_.bounds(subject)) all |= *box;
+    if (all.isEmpty()) return fit_page();
+    const double margin = 6 * viewport_detail::margin_px;
+    set_view(ViewTransform::fitting(all, QSizeF(size()) - QSizeF(margin, margin), 2));
+}
+
+void Viewport::reveal(const Chosen& subject) {
+    const auto box = scene_.bounds(subject);
+    if (!box) return;
+    const QRectF shown_box = view_.to_view(*box);
+    const double margin = viewport_detail::margin_px;
+    const QRectF inner = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
+    if (inner.contains(shown_box)) return;
+    ViewTransform next = view_;
+    if (next.zoom < 0.7) next = next.zoomed(1, shown_box.center());
+    if (shown_box.width() > inner.width() || shown_box.height() > inner.height())
+        next = ViewTransform::fitting(*box, inner.size(), next.zoom);
+    else
+        next.origin = box->center() - QPointF(width(), height()) / (2 * next.scale());
+    set_view(next);
+}
+
+void Viewport::set_focused(std::optional<Chosen> subject) {
+    if (overlay_.focus == subject) return;
+    overlay_.focus = std::move(subject);
+    if (overlay_.focus) reveal(*overlay_.focus);
+    update();
+    announce_focus(*this);
+    Q_EMIT focus_moved();
+}
+
+void Viewport::set_hover(std::optional<Chosen> subject) {
+    if (overlay_.hover == subject) return;
+    overlay_.hover = std::move(subject);
+    update();
+    Q_EMIT hovered(overlay_.hover);
+}
+
+void Viewport::rename(const Chosen& subject) {
+    if (const auto* port = std::get_if<model::PortRef>(&subject)) return rename(Chosen(port->device));
+    const auto box = scene_.bounds(subject);
+    if (!box) return;
+    QRectF place = view_.to_view(*box);
+    if (std::holds_alternative<model::CableId>(subject))
+        place = QRectF(place.center() - QPointF(50, 13), QSizeF(100, 26));
+    else
+        place.setHeight(28 * view_.zoom);
+    editor_.open(document_, subject, place);
+}
+
+void Viewport::start(std::unique_ptr<Gesture> gesture) { gesture_ = std::move(gesture); }
+
+void Viewport::finish_gesture() {
+    gesture_.reset();
+    const bool repaint = overlay_.pulling || !overlay_.hidden.empty();
+    overlay_.clear_gesture();
+    if (repaint) refresh_scene();
+    update();
+}
+
+void Viewport::drop_gesture() {
+    if (!gesture_) return;
+    gesture_->cancelled();
+    finish_gesture();
+    tell({});
+}
+
+Pointer Viewport::pointer_at(QPointF view, Qt::KeyboardModifiers modifiers, Qt::MouseButton button) const {
+    const QPointF mm = view_.to_sheet(view);
+    return {view, mm, hit_test(scene_, mm, view_.zoom), modifiers, button};
+}
+
+std::optional<QPointF> Viewport::pointer_mm() const {
+    if (!underMouse()) return std::nullopt;
+    return view_.to_sheet(last_pointer_);
+}
+
+PaintRequest Viewport::request() const {
+    return {scene_,           view_, QSizeF(size()), theme_, selection_.all(), overlay_.hidden, overlay_.pulling,
+            overlay_.fitting};
+}
+
+void Viewport::paintEvent(QPaintEvent*) {
+    const QSize device = size() * devicePixelRatioF();
+    if (stale_ || painted_.size() != device) {
+        if (painted_.size() != device) painted_ = QPixmap(device);
+        painted_.setDevicePixelRatio(devicePixelRatioF());
+        QPainter painter(&painted_);
+        paint_scene(painter, request());
+        stale_ = false;
+    }
+    QPainter painter(this);
+    painter.drawPixmap(0, 0, painted_);
+    painter.setFont(font());
+    Overlay shown_overlay = overlay_;
+    if (!hasFocus()) shown_overlay.focus.reset();
+    paint_overlay(painter, shown_overlay, request());
+}
+
+void Viewport::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    stale_ = true;
+    // The first real size, and a sheet that was fitted into a window not yet laid out.
+    if (event->oldSize().width() < minimumWidth() || event->oldSize().isEmpty()) fit_page();
+}
+
+}  // namespace streamwright::app

@@ -1,0 +1,215 @@
+// Properties of the design as a whole, shown while nothing is selected; and of frames, notes and several things.
+#include "app/panels/properties/editors.h"
+#include "app/words/words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace streamwright::app {
+
+namespace design_editor_detail {
+
+QString tr(const char* words) { return QCoreApplication::translate("properties", words); }
+
+std::optional<QString> set(PropertyForm& form, const QString& words,
+                           const std::function<void(model::Settings&)>& change) {
+    model::SetSettings edit{form.design().settings()};
+    change(edit.row);
+    return form.change(edit, words);
+}
+
+void add_text(PropertyForm& form, const QString& label, std::string model::Settings::*member) {
+    form.field(
+        label, [&form, member] { return shown(form.design().settings().*member); },
+        [&form, label, member](const QString& text) {
+            return set(form, tr("Change %1").arg(label.toLower()),
+                       [&](model::Settings& settings) { settings.*member = text.toStdString(); });
+        });
+}
+
+void add_checks(PropertyForm& form) {
+    form.section(tr("Checks"));
+    form.field(
+        tr("Headroom"), [&form] { return QStringLiteral("%1 %").arg(form.design().settings().headroom_percent); },
+        [&form](const QString& text) -> std::optional<QString> {
+            bool number = false;
+            QString digits = text;
+            const int percent = digits.remove('%').trimmed().toInt(&number);
+            if (!number || percent < 1 || percent > 100)
+                return tr("'%1' is not a share of a link; write a whole number from 1 to 100.").arg(text);
+            return set(form, tr("Change headroom"), [&](model::Settings& s) { s.headroom_percent = percent; });
+        });
+    form.field(
+        tr("Cables at"),
+        [&form] {
+            const auto hottest = form.design().settings().cable_temperature;
+            return hottest ? shown(base::print(*hottest)) : QString();
+        },
+        [&form](const QString& text) -> std::optional<QString> {
+            if (text.isEmpty())
+                return set(form, tr("Change temperature"), [](model::Settings& s) { s.cable_temperature.reset(); });
+            const auto hottest = base::parse_temperature(text.toStdString());
+            if (!hottest) return sentence(hottest.error());
+            return set(form, tr("Change temperature"), [&](model::Settings& s) { s.cable_temperature = *hottest; });
+        });
+    form.choice(
+        tr("Lengths in"),
+        [] {
+            return std::vector<PropertyForm::Option>{{tr("metres"), "metric"}, {tr("feet"), "imperial"}};
+        },
+        [&form] { return form.design().settings().imperial ? QStringLiteral("imperial") : QStringLiteral("metric"); },
+        [&form](const QString& system) {
+            set(form, tr("Change units"), [&](model::Settings& s) { s.imperial = system == "imperial"; });
+        });
+}
+
+void show_counts(Figures& figures, const model::Design& design) {
+    figures.section(tr("In this design"));
+    figures.figure(tr("Rooms"), QString::number(design.rooms.size()));
+    figures.figure(tr("Devices"), QString::number(design.devices.size()));
+    figures.figure(tr("Cables"), QString::number(design.cables.size()));
+    figures.figure(tr("Streams"), QString::number(design.streams.size()));
+    figures.figure(tr("Sheets"), QString::number(design.sheets.size()));
+}
+
+void add_preset(Document& document, Selection& selection) {
+    model::Preset preset{document.ids().next<model::PresetId>()};
+    for (const auto& each : document.design().presets) preset.number = std::max(preset.number, each.number + 1);
+    preset.name = tr("Preset %1").arg(preset.number).toStdString();
+    if (document.edit(model::AddRows{{preset}}, tr("Add preset"))) selection.set_preset(preset.id);
+}
+
+void add_presets(PropertyForm& form, Selection& selection) {
+    form.section(tr("Presets"));
+    for (const auto& preset : form.design().presets)
+        form.field(
+            tr("Preset %1").arg(preset.number),
+            [&form, id = preset.id] {
+                const auto* held = form.design().presets.find(id);
+                return held ? shown(held->name) : QString();
+            },
+            [&form, id = preset.id](const QString& text) {
+                return form.change(model::Rename{id, text.toStdString(), {}}, tr("Rename preset"));
+            });
+    form.live([&form, &selection](Figures& figures) {
+        figures.button(tr("Add a preset"), [&form, &selection] {
+            QMetaObject::invokeMethod(
+                &selection, [&document = form.document(), &selection] { add_preset(document, selection); },
+                Qt::QueuedConnection);
+        });
+    });
+}
+
+}  // namespace design_editor_detail
+
+PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
+    using namespace design_editor_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    form->head({}, tr("Design"), tr("nothing selected"));
+    form->section(tr("Title block"));
+    add_text(*form, tr("Title"), &model::Settings::title);
+    add_text(*form, tr("Legal owner"), &model::Settings::owner);
+    add_text(*form, tr("Department"), &model::Settings::department);
+    add_text(*form, tr("Reference"), &model::Settings::reference);
+    add_text(*form, tr("Number"), &model::Settings::number);
+    add_text(*form, tr("Status"), &model::Settings::status);
+    add_text(*form, tr("Created by"), &model::Settings::created_by);
+    add_text(*form, tr("Approved by"), &model::Settings::approved_by);
+    add_checks(*form);
+    add_presets(*form, context.selection);
+    form->live([form](Figures& figures) { show_counts(figures, form->design()); });
+    form->finish();
+    return form;
+}
+
+PropertyForm* frame_editor(const EditorContext& context, model::FrameId id, QWidget* parent) {
+    using namespace design_editor_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    const auto* frame = form->design().room_frames.find(id);
+    const auto* room = frame ? form->design().rooms.find(frame->room) : nullptr;
+    if (!room) return form;
+    form->head({}, shown(room->number), tr("room"));
+    form->section(tr("Room"));
+    const auto held = [form, room_id = room->id] { return form->design().rooms.find(room_id); };
+    const auto put = [form, held](const QString& words, const std::function<void(model::Room&)>& change) {
+        const auto* now = held();
+        if (!now) return std::optional<QString>();
+        auto next = *now;
+        change(next);
+        return form->change(model::AddRows{{next}}, words);
+    };
+    const std::pair<QString, std::string model::Room::*> texts[] = {{tr("Number"), &model::Room::number},
+                                                                    {tr("Name"), &model::Room::name},
+                                                                    {tr("Floor"), &model::Room::floor},
+                                                                    {tr("Note"), &model::Room::note}};
+    for (const auto& [label, member] : texts)
+        form->field(
+            label, [held, member = member] { return held() ? shown(held()->*member) : QString(); },
+            [put, member = member](const QString& text) {
+                return put(tr("Change room"), [&](model::Room& each) { each.*member = text.toStdString(); });
+            });
+    form->live([form, id](Figures& figures) {
+        const auto* now = form->design().room_frames.find(id);
+        if (!now) return;
+        const auto in_room = std::ranges::count_if(form->design().devices,
+                                                   [&](const auto& device) { return device.room == now->room; });
+        figures.figure(tr("Devices in it"), QString::number(in_room));
+    });
+    form->finish();
+    return form;
+}
+
+PropertyForm* note_editor(const EditorContext& context, model::NoteId id, QWidget* parent) {
+    using namespace design_editor_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    form->head({}, tr("Note"), {});
+    form->field(
+        tr("Text"),
+        [form, id] {
+            const auto* note = form->design().notes.find(id);
+            return note ? shown(note->text) : QString();
+        },
+        [form, id](const QString& text) -> std::optional<QString> {
+            const auto* note = form->design().notes.find(id);
+            if (!note) return std::nullopt;
+            auto next = *note;
+            next.text = text.toStdString();
+            return form->change(model::AddRows{{next}}, tr("Change note"));
+        });
+    form->finish();
+    return form;
+}
+
+PropertyForm* several_editor(const EditorContext& context, QWidget* parent) {
+    using namespace design_editor_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    auto& selection = context.selection;
+    form->head({}, tr("%1 things").arg(selection.all().size()), tr("selected"));
+    const auto devices = selection.of<model::DeviceId>();
+    const auto cables = selection.of<model::CableId>();
+    form->live([devices, cables](Figures& figures) {
+        figures.section(tr("Selected"));
+        figures.figure(tr("Devices"), QString::number(devices.size()));
+        figures.figure(tr("Cables"), QString::number(cables.size()));
+    });
+    if (!devices.empty())
+        form->choice(
+            tr("Room of all"), [form] { return room_options(form->design()); }, [] { return QString("?"); },
+            [form, devices](const QString& room) {
+                form->change(model::StandInRoom{devices, model::RoomId::parse(room.toStdString()), {}, {}, {}},
+                             tr("Change room"));
+            });
+    if (!cables.empty())
+        form->field(
+            tr("Length of all"), [] { return QString(); },
+            [form, cables](const QString& text) -> std::optional<QString> {
+                const auto length = base::parse_length(text.toStdString(), phrasebook(form->design()).numbers.system);
+                if (!length) return sentence(length.error());
+                return form->change(model::SetLength{cables, *length}, tr("Set lengths"));
+            });
+    form->finish();
+    return form;
+}
+
+}  // namespace streamwright::app

@@ -1,0 +1,220 @@
+// Properties of a device: identity, place, role, addresses, streams, and the numbers of its links and power.
+#include "app/canvas/subject_words.h"
+#include "app/panels/properties/editors.h"
+#include "app/panels/properties/traffic.h"
+#include "app/render/role_icon.h"
+#include "app/words/words.h"
+#include "core/base/net_address.h"
+#include "core/model/mating.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <map>
+
+namespace streamwright::app {
+
+namespace device_editor_detail {
+
+QString tr(const char* words) { return QCoreApplication::translate("properties", words); }
+
+std::optional<QString> configure(PropertyForm& form, model::DeviceId id, const QString& words,
+                                 const std::function<void(model::Device&)>& change) {
+    const auto* device = form.design().devices.find(id);
+    if (!device) return std::nullopt;
+    model::ConfigureDevice edit{*device};
+    change(edit.row);
+    return form.change(edit, words);
+}
+
+const model::Device* row(PropertyForm& form, model::DeviceId id) { return form.design().devices.find(id); }
+
+void add_identity(PropertyForm& form, model::DeviceId id) {
+    form.section(tr("Identity"));
+    form.field(
+        tr("Tag"), [&form, id] { return row(form, id) ? shown(row(form, id)->tag) : QString(); },
+        [&form, id](const QString& text) {
+            return form.change(model::Rename{id, text.toStdString(), {}}, tr("Rename to %1").arg(text));
+        });
+    form.field(
+        tr("Note"), [&form, id] { return row(form, id) ? shown(row(form, id)->note) : QString(); },
+        [&form, id](const QString& text) {
+            return form.change(model::Rename{id, {}, text.toStdString()}, tr("Change note"));
+        });
+    form.choice(
+        tr("Room"), [&form] { return room_options(form.design()); },
+        [&form, id] {
+            const auto* device = row(form, id);
+            return device && device->room ? shown(device->room->text()) : QString();
+        },
+        [&form, id](const QString& room) {
+            const auto* device = row(form, id);
+            if (!device) return;
+            form.change(model::StandInRoom{{id}, model::RoomId::parse(room.toStdString()), device->standing, device->rack,
+                                           device->chassis},
+                        tr("Change room"));
+        });
+}
+
+void add_role(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
+    if (!type.codec || type.codec->roles.size() < 2 || type.codec->roles_at_once) return;
+    form.choice(
+        tr("Role here"),
+        [] {
+            return std::vector<PropertyForm::Option>{
+                {tr("undecided"), {}}, {tr("encoder"), "encoder"}, {tr("decoder"), "decoder"}};
+        },
+        [&form, id] {
+            const auto* device = row(form, id);
+            if (!device || device->roles.size() != 1) return QString();
+            return QString::fromUtf8(base::enum_text(device->roles.front()).data());
+        },
+        [&form, id](const QString& role) {
+            configure(form, id, tr("Change role"), [&](model::Device& device) {
+                device.roles.clear();
+                if (const auto parsed = base::parse_enum<catalogue::Role>(role.toStdString()))
+                    device.roles.push_back(*parsed);
+            });
+        });
+}
+
+void add_network(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
+    const bool on_network = std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
+    if (!on_network || type.kind == catalogue::DeviceKind::patch_panel) return;
+    form.section(tr("Network"));
+    form.field(
+        tr("Host name"), [&form, id] { return row(form, id) ? shown(row(form, id)->host_name) : QString(); },
+        [&form, id](const QString& text) {
+            return configure(form, id, tr("Change host name"),
+                             [&](model::Device& device) { device.host_name = text.toStdString(); });
+        });
+    form.field(
+        tr("Address"),
+        [&form, id] {
+            const auto* device = row(form, id);
+            if (!device || device->addresses.empty()) return QString();
+            const auto& address = device->addresses.front().address;
+            return address ? shown(base::print(*address)) : tr("leased");
+        },
+        [&form, id](const QString& text) -> std::optional<QString> {
+            const auto address = base::parse_ipv4(text.toStdString());
+            if (!address && !text.isEmpty() && text != tr("leased"))
+                return tr("'%1' is not an IPv4 address; write four numbers, such as 10.20.0.11, or leave it empty.")
+                    .arg(text);
+            return configure(form, id, tr("Change address"), [&](model::Device& device) {
+                if (device.addresses.empty()) device.addresses.emplace_back();
+                if (text.isEmpty())
+                    device.addresses.erase(device.addresses.begin());
+                else
+                    device.addresses.front().address = address;
+            });
+        });
+}
+
+std::optional<QString> set_priority(PropertyForm& form, model::DeviceId id, const QString& text) {
+    bool number = false;
+    const int priority = text.toInt(&number);
+    if (!text.isEmpty() && (!number || priority < 0 || priority > 61440 || priority % 4096 != 0))
+        return tr("A bridge priority is a multiple of 4096 from 0 to 61440; empty takes the usual 32768.");
+    return configure(form, id, tr("Change bridge priority"), [&](model::Device& device) {
+        device.bridging.priority = text.isEmpty() ? std::nullopt : std::optional(priority);
+    });
+}
+
+void add_bridging(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
+    if (!type.bridging || type.kind != catalogue::DeviceKind::network_switch) return;
+    form.field(
+        tr("Priority"),
+        [&form, id] {
+            const auto* device = row(form, id);
+            return device && device->bridging.priority ? QString::number(*device->bridging.priority) : QString();
+        },
+        [&form, id](const QString& text) { return set_priority(form, id, text); });
+    form.check(
+        tr("IGMP snooping"), [&form, id] { return row(form, id) && !row(form, id)->bridging.snooping_off; },
+        [&form, id](bool on) {
+            configure(form, id, tr("Change snooping"),
+                      [&](model::Device& device) { device.bridging.snooping_off = !on; });
+        });
+    form.check(
+        tr("Spanning tree"), [&form, id] { return row(form, id) && !row(form, id)->bridging.tree_off; },
+        [&form, id](bool on) {
+            configure(form, id, tr("Change spanning tree"),
+                      [&](model::Device& device) { device.bridging.tree_off = !on; });
+        });
+    form.live([&form, id](Figures& figures) {
+        const auto* device = row(form, id);
+        if (!device) return;
+        for (const auto& vlan : form.design().vlans) {
+            const bool asks = std::ranges::any_of(device->bridging.queriers,
+                                                  [&](const auto& q) { return q.vlan == vlan.id; });
+            if (asks) figures.figure(tr("Querier"), tr("VLAN %1 %2").arg(vlan.vid).arg(shown(vlan.name)));
+        }
+    });
+}
+
+void show_ports(Figures& figures, const model::Design& design, model::DeviceId id) {
+    const auto* device = design.devices.find(id);
+    const auto* type = device ? design.type_of(*device) : nullptr;
+    if (!type) return;
+    std::map<model::PortKey, std::pair<const model::Cable*, std::optional<model::CableEnd>>> far;
+    for (const auto& cable : design.cables) {
+        if (cable.a && cable.a->port.device == id) far[cable.a->port.port] = {&cable, cable.b};
+        if (cable.b && cable.b->port.device == id) far[cable.b->port.port] = {&cable, cable.a};
+    }
+    int free = 0;
+    figures.section(tr("Ports"), tr("%1 in all").arg(type->ports.size()));
+    for (const auto& port : type->ports) {
+        const auto found = far.find(port.key);
+        if (found == far.end()) {
+            ++free;
+            continue;
+        }
+        const auto& [cable, end] = found->second;
+        const auto to = end ? shown(model::port_name(design, end->port)) : tr("open end");
+        figures.figure(shown(port.label.empty() ? port.key.text : port.label), to + " · " + shown(cable->tag));
+    }
+    figures.figure(tr("Free"), QString::number(free));
+}
+
+}  // namespace device_editor_detail
+
+std::vector<PropertyForm::Option> room_options(const model::Design& design) {
+    std::vector<PropertyForm::Option> options{{device_editor_detail::tr("none"), {}}};
+    for (const auto& room : design.rooms)
+        options.push_back({shown(room.number + (room.number.empty() ? "" : " ") + room.name), shown(room.id.text())});
+    std::sort(options.begin() + 1, options.end(), [](const auto& a, const auto& b) { return a.label < b.label; });
+    return options;
+}
+
+PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QWidget* parent) {
+    using namespace device_editor_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    const auto* device = form->design().devices.find(id);
+    const auto* type = device ? form->design().type_of(*device) : nullptr;
+    if (!device) return form;
+    form->head(type ? role_icon(*type, context.theme) : QIcon(), shown(device->tag), type ? shown(type->name) : QString());
+    form->findings([id](const analysis::Subject& subject) {
+        if (const auto* port = std::get_if<model::PortRef>(&subject)) return port->device == id;
+        return subject == analysis::Subject(id);
+    });
+    add_identity(*form, id);
+    if (type) {
+        add_role(*form, id, *type);
+        form->live([type = *type](Figures& figures) {
+            figures.figure(tr("Maker"), shown(type.maker + (type.family.empty() ? "" : " " + type.family)));
+        });
+        add_network(*form, id, *type);
+        add_bridging(*form, id, *type);
+        add_streams(*form, context, id);
+    }
+    form->live([form, &selection = context.selection, id](Figures& figures) {
+        show_device_loads(figures, form->document(), id, selection.preset());
+        show_device_poe(figures, form->document(), id);
+        show_ports(figures, form->design(), id);
+    });
+    form->finish();
+    return form;
+}
+
+}  // namespace streamwright::app

@@ -1,0 +1,35 @@
+// One editor per kind of subject; each returns a form that keeps itself true to the design.
+#pragma once
+
+#include "app/document/library.h"
+#include "app/document/selection.h"
+#include "app/panels/properties/property_form.h"
+
+namespace streamwright::app {
+
+/// What editors are made with.
+struct EditorContext {
+    Document& document;
+    Selection& selection;
+    std::shared_ptr<const Library> library;
+    const Theme& theme;
+};
+
+PropertyForm* device_editor(const EditorContext& context, model::DeviceId device, QWidget* parent);
+PropertyForm* cable_editor(const EditorContext& context, model::CableId cable, QWidget* parent);
+PropertyForm* port_editor(const EditorContext& context, const model::PortRef& port, QWidget* parent);
+PropertyForm* stream_editor(const EditorContext& context, model::StreamId stream, QWidget* parent);
+PropertyForm* frame_editor(const EditorContext& context, model::FrameId frame, QWidget* parent);
+PropertyForm* note_editor(const EditorContext& context, model::NoteId note, QWidget* parent);
+/// Nothing is selected: the design as a whole.
+PropertyForm* design_editor(const EditorContext& context, QWidget* parent);
+/// Several things are selected.
+PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
+
+/// The streams a device sends and what its inputs show in the chosen preset; nothing for devices without a codec.
+void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId device);
+
+/// A text field of one row, renamed or set through `edit`.
+std::vector<PropertyForm::Option> room_options(const model::Design& design);
+
+}  // namespace streamwright::app

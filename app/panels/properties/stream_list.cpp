@@ -1,0 +1,180 @@
+// The streams of an encoder and what a decoder's inputs show in the chosen preset, as part of a device's properties.
+#include "app/panels/properties/editors.h"
+#include "app/words/words.h"
+#include "core/base/net_address.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace streamwright::app {
+
+namespace stream_list_detail {
+
+QString tr(const char* words) { return QCoreApplication::translate("properties", words); }
+
+const model::Stream* row(PropertyForm& form, model::StreamId id) { return form.design().streams.find(id); }
+
+std::optional<QString> set(PropertyForm& form, model::StreamId id, const QString& words,
+                           const std::function<void(model::Stream&)>& change) {
+    const auto* stream = row(form, id);
+    if (!stream) return std::nullopt;
+    model::SetStream edit{*stream};
+    change(edit.row);
+    return form.change(edit, words);
+}
+
+void add_stream(Document& document, model::DeviceId encoder) {
+    const auto& design = document.design();
+    const auto* device = design.devices.find(encoder);
+    const auto* type = device ? design.type_of(*device) : nullptr;
+    if (!type || !type->codec) return;
+    auto stream = model::Stream::blank(document.ids().next<model::StreamId>());
+    stream.encoder = encoder;
+    stream.tag = model::next_stream_tag(design);
+    if (type->codec->usual_rate) stream.payload_rate = *type->codec->usual_rate;
+    if (type->codec->payload_octets) stream.payload_octets = *type->codec->payload_octets;
+    stream.rtp = type->codec->rtp;
+    document.edit(model::SetStream{stream}, tr("Add stream %1").arg(shown(stream.tag)));
+}
+
+void show_streams(Figures& figures, const EditorContext& context, model::DeviceId id) {
+    auto& document = context.document;
+    const auto& design = document.design();
+    const auto numbers = phrasebook(design).numbers;
+    figures.section(tr("Streams sent"));
+    bool any = false;
+    for (const auto& stream : design.streams) {
+        if (stream.encoder != id) continue;
+        any = true;
+        const auto group = stream.group ? shown(base::print(*stream.group)) : tr("no group");
+        figures.figure(shown(stream.tag), group + " · " + shown(print(stream.payload_rate, numbers)));
+        figures.button(tr("Edit %1").arg(shown(stream.tag)), [&selection = context.selection, stream_id = stream.id] {
+            QMetaObject::invokeMethod(
+                &selection, [&selection, stream_id] { selection.set(Chosen(stream_id)); }, Qt::QueuedConnection);
+        });
+    }
+    if (!any) figures.words(tr("It sends nothing yet."));
+    figures.button(tr("Add a stream"), [&document, id] {
+        QMetaObject::invokeMethod(
+            &document, [&document, id] { add_stream(document, id); }, Qt::QueuedConnection);
+    });
+}
+
+const model::Subscription* shown_at(const model::Design& design, model::PresetId preset, model::DeviceId decoder,
+                                    const model::InputKey& input) {
+    for (const auto& each : design.subscriptions)
+        if (each.preset == preset && each.decoder == decoder && each.input == input) return &each;
+    return nullptr;
+}
+
+std::vector<PropertyForm::Option> stream_options(const model::Design& design) {
+    std::vector<PropertyForm::Option> options{{tr("nothing"), {}}};
+    for (const auto& stream : design.streams) {
+        const auto* encoder = design.devices.find(stream.encoder);
+        options.push_back({shown(stream.tag + (encoder ? " · " + encoder->tag : "")), shown(stream.id.text())});
+    }
+    std::sort(options.begin() + 1, options.end(), [](const auto& a, const auto& b) { return a.label < b.label; });
+    return options;
+}
+
+void add_input(PropertyForm& form, const EditorContext& context, model::DeviceId id,
+               const catalogue::DecoderInput& input) {
+    auto& selection = context.selection;
+    form.choice(
+        input.label.empty() ? shown(input.key.text) : shown(input.label),
+        [&form] { return stream_options(form.design()); },
+        [&form, &selection, id, key = input.key] {
+            const auto* held =
+                selection.preset() ? shown_at(form.design(), *selection.preset(), id, key) : nullptr;
+            return held ? shown(held->stream.text()) : QString();
+        },
+        [&form, &selection, id, key = input.key](const QString& stream) {
+            if (!selection.preset()) return;
+            form.change(model::Subscribe{form.document().ids().next<model::SubscriptionId>(), *selection.preset(), id,
+                                         key, model::StreamId::parse(stream.toStdString())},
+                        tr("Route"));
+        });
+}
+
+}  // namespace stream_list_detail
+
+void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId id) {
+    using namespace stream_list_detail;
+    const auto* device = form.design().devices.find(id);
+    const auto* type = device ? form.design().type_of(*device) : nullptr;
+    if (!type || !type->codec) return;
+    const bool decided = !device->roles.empty();
+    const auto does = [&](catalogue::Role role) {
+        return decided ? std::ranges::find(device->roles, role) != device->roles.end() : type->can(role);
+    };
+    if (does(catalogue::Role::encoder))
+        form.live([context, id](Figures& figures) { show_streams(figures, context, id); });
+    if (!does(catalogue::Role::decoder) || type->codec->inputs.empty()) return;
+    const auto* preset = context.selection.preset() ? form.design().presets.find(*context.selection.preset()) : nullptr;
+    form.section(preset ? tr("Shows in preset %1").arg(shown(preset->name)) : tr("Shows"));
+    if (!preset) {
+        form.live([](Figures& figures) {
+            figures.words(tr("Choose a preset in the top bar, or add one with nothing selected, to route streams."));
+        });
+        return;
+    }
+    for (const auto& input : type->codec->inputs) add_input(form, context, id, input);
+}
+
+PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QWidget* parent) {
+    using namespace stream_list_detail;
+    auto* form = new PropertyForm(context.document, context.theme, parent);
+    const auto* stream = form->design().streams.find(id);
+    if (!stream) return form;
+    const auto* encoder = form->design().devices.find(stream->encoder);
+    form->head({}, shown(stream->tag), tr("stream of %1").arg(encoder ? shown(encoder->tag) : QString()));
+    form->findings([id](const analysis::Subject& subject) { return subject == analysis::Subject(id); });
+    form->section(tr("Stream"));
+    form->field(
+        tr("Tag"), [form, id] { return row(*form, id) ? shown(row(*form, id)->tag) : QString(); },
+        [form, id](const QString& text) {
+            return form->change(model::Rename{id, text.toStdString(), {}}, tr("Rename to %1").arg(text));
+        });
+    form->field(
+        tr("Payload rate"),
+        [form, id] {
+            return row(*form, id) ? shown(print(row(*form, id)->payload_rate, phrasebook(form->design()).numbers))
+                                  : QString();
+        },
+        [form, id](const QString& text) -> std::optional<QString> {
+            const auto rate = base::parse_bit_rate(text.toStdString());
+            if (!rate) return sentence(rate.error());
+            return set(*form, id, tr("Change rate"), [&](model::Stream& each) { each.payload_rate = *rate; });
+        });
+    form->field(
+        tr("Group"),
+        [form, id] {
+            return row(*form, id) && row(*form, id)->group ? shown(base::print(*row(*form, id)->group)) : QString();
+        },
+        [form, id](const QString& text) -> std::optional<QString> {
+            const auto group = base::parse_ipv4(text.toStdString());
+            if (!group && !text.isEmpty())
+                return tr("'%1' is not an IPv4 address; write a multicast group, such as 239.10.0.21.").arg(text);
+            return set(*form, id, tr("Change group"), [&](model::Stream& each) { each.group = group; });
+        });
+    form->live([form, id](Figures& figures) {
+        const auto* held = row(*form, id);
+        if (!held) return;
+        const auto wire = analysis::wire_rate(*held, false);
+        figures.figure(tr("On the wire, untagged"), shown(print(wire.ceil(), phrasebook(form->design()).numbers)));
+        figures.figure(tr("Payload per packet"), tr("%1 octets").arg(held->payload_octets));
+        figures.button(tr("Remove the stream"), [form, id] {
+            QMetaObject::invokeMethod(
+                &form->document(),
+                [&document = form->document(), id] {
+                    document.edit(model::Remove{{id}}, tr("Remove stream"));
+                },
+                Qt::QueuedConnection);
+        });
+    });
+    form->finish();
+    return form;
+}
+
+}  // namespace streamwright::app

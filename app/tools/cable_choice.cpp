@@ -1,0 +1,37 @@
+#include "app/tools/cable_choice.h"
+
+#include "core/model/edits/connect.h"
+#include "core/model/mating.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace streamwright::app {
+
+std::vector<CableChoice::Type> CableChoice::fitting(const Library& library, const model::Design& design,
+                                                    const model::PortRef& a, const model::PortRef& b) const {
+    std::vector<Type> fits;
+    const auto add = [&](const Type& type) {
+        const bool known = std::ranges::any_of(fits, [&](const Type& each) { return each->key == type->key; });
+        if (!known && !model::refusal(design, *type, a) && !model::refusal(design, *type, b)) fits.push_back(type);
+    };
+    for (const auto& row : design.cable_types) add(row.type);
+    for (const auto& type : library.cables) add(type);
+    const auto ends = {model::port_facts(design, a), model::port_facts(design, b)};
+    const bool network = std::ranges::any_of(
+        ends, [](const auto& end) { return end.port && catalogue::is_network(end.port->signal); });
+    const auto rank = [&](const Type& type) {
+        const auto lately = std::ranges::find(recent_, type->key) - recent_.begin();
+        const bool installed = type->use == catalogue::CableUse::installed;
+        return std::tuple(lately, !design.cable_types.contains(type->key), network != installed, type->key);
+    };
+    std::ranges::sort(fits, [&](const Type& x, const Type& y) { return rank(x) < rank(y); });
+    return fits;
+}
+
+void CableChoice::used(const Type& type) {
+    std::erase(recent_, type->key);
+    recent_.insert(recent_.begin(), type->key);
+}
+
+}  // namespace streamwright::app
