@@ -53,7 +53,18 @@ struct NetworkGraph {
     int leaf_arc(int leaf, bool to_bridge) const {
         return 2 * (static_cast<int>(links.size()) + leaf) + (to_bridge ? 0 : 1);
     }
+    bool is_link_arc(int arc) const { return arc < 2 * static_cast<int>(links.size()); }
+    /// The bridge that an arc reaches, or leaves; -1 where that end is a leaf's device.
+    int bridge_after(int arc) const { return bridge_at(arc, arc % 2 == 0); }
+    int bridge_before(int arc) const { return bridge_at(arc, arc % 2 != 0); }
     friend bool operator==(const NetworkGraph&, const NetworkGraph&) = default;
+
+private:
+    int bridge_at(int arc, bool far_end) const {
+        const auto index = static_cast<std::size_t>(arc / 2);
+        if (index < links.size()) return far_end ? links[index].b : links[index].a;
+        return far_end ? leaves[index - links.size()].bridge : -1;
+    }
 };
 
 NetworkGraph build_network(const Wiring& wiring, const Runs& runs);

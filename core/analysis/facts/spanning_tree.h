@@ -19,17 +19,17 @@ struct LinkEnd {
 };
 
 struct Tree {
-    VlanIndex vlan = 0;                       // a common tree is repeated for each VLAN it serves
-    std::vector<int> root_of;                 // per bridge: its island's root bridge; -1: not in this VLAN
-    std::vector<std::int64_t> root_cost;      // per bridge
-    std::vector<TreeRole> a_role, b_role;     // per link
-    bool forwards(int link) const;            // neither end blocked nor down
-    std::vector<LinkEnd> blocked() const;     // alternate ends
+    VlanIndex vlan = 0;                    // a common tree is repeated for each VLAN it serves
+    std::vector<int> root_of;              // per bridge: its island's root bridge; -1: not in this VLAN
+    std::vector<std::int64_t> root_cost;   // per bridge
+    std::vector<TreeRole> a_role, b_role;  // per link
+    bool forwards(int link) const;         // neither end blocked nor down
+    std::vector<LinkEnd> blocked() const;  // alternate ends
     friend bool operator==(const Tree&, const Tree&) = default;
 };
 
 struct SpanningTrees {
-    std::vector<Tree> trees;                  // per VLAN index
+    std::vector<Tree> trees;  // per VLAN index
     friend bool operator==(const SpanningTrees&, const SpanningTrees&) = default;
 };
 

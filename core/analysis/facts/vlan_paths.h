@@ -24,14 +24,14 @@ struct PortVlans {
 /// A link carries a VLAN only when both ends have it; tagged where both tag, untagged where both are untagged in it.
 struct LinkVlans {
     PortVlans a, b;
-    std::vector<VlanIndex> carried;        // sorted
+    std::vector<VlanIndex> carried;  // sorted
     friend bool operator==(const LinkVlans&, const LinkVlans&) = default;
 };
 
 struct VlanPaths {
     std::vector<std::optional<model::VlanId>> vlans;  // by vid; none: the nameless one
-    std::vector<LinkVlans> links;          // per link of the network; down links carry nothing
-    std::vector<PortVlans> leaves;         // per leaf: the bridge port's
+    std::vector<LinkVlans> links;                     // per link of the network; down links carry nothing
+    std::vector<PortVlans> leaves;  // per leaf: the bridge port's; a leaf that is down carries nothing
     std::optional<VlanIndex> index(std::optional<model::VlanId> vlan) const;
     friend bool operator==(const VlanPaths&, const VlanPaths&) = default;
 };

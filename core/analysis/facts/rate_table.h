@@ -1,0 +1,63 @@
+// The wire rates of all streams, made once. Streams whose payload grows by the same ratio add up as whole numbers, so
+// that a sum over many streams needs few exact fractions.
+#pragma once
+
+#include "core/base/rate.h"
+#include "core/model/design.h"
+
+#include <compare>
+#include <cstdint>
+#include <vector>
+
+namespace streamwright::analysis {
+
+class RateTable {
+public:
+    explicit RateTable(const model::Table<model::Stream>& streams);
+
+    const base::Rate& of(int stream, bool tagged) const {
+        const auto& row = rows_[static_cast<std::size_t>(stream)];
+        return rates_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
+    }
+    /// Orders streams by rate without exact arithmetic: a higher rank is a higher rate, equal ranks are equal rates.
+    int rank(int stream, bool tagged) const {
+        const auto& row = rows_[static_cast<std::size_t>(stream)];
+        return ranks_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
+    }
+
+    /// Exact; `tagged(stream)` tells whether the stream bears a tag there.
+    template <class Tagged>
+    base::Rate sum(const std::vector<int>& streams, Tagged&& tagged) {
+        if (streams.empty()) return {};
+        if (streams.size() == 1) return of(streams[0], tagged(streams[0]));
+        base::Rate total;
+        used_.clear();
+        for (const int stream : streams) add(stream, tagged(stream), total);
+        for (const int ratio : used_) flush(ratio, total);
+        return total;
+    }
+
+private:
+    /// How payload grows on the wire.
+    struct Ratio {
+        std::int64_t over = 1, under = 1;
+        friend auto operator<=>(const Ratio&, const Ratio&) = default;
+    };
+    struct Row {
+        std::int64_t payload = 0;
+        int plain = 0, tagged = 0;            // ratios
+        int plain_rate = 0, tagged_rate = 0;  // rates
+    };
+    void add(int stream, bool tagged, base::Rate& total);
+    void flush(int ratio, base::Rate& total);
+    void rank_rates();
+
+    std::vector<Ratio> ratios_;
+    std::vector<Row> rows_;
+    std::vector<base::Rate> rates_;  // distinct combinations of payload rate and ratio
+    std::vector<int> ranks_;
+    std::vector<std::int64_t> sums_;  // per ratio, of the sum under way
+    std::vector<int> used_;
+};
+
+}  // namespace streamwright::analysis
