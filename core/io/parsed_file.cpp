@@ -11,7 +11,7 @@ namespace streamwright::io {
 namespace {
 
 constexpr int deepest = 64;
-constexpr std::size_t most_keys = 10'000;  // in one object; looking up among more would take for ever
+constexpr std::size_t most_keys = 256;  // in one object; looking up among very many takes for ever
 
 struct RefusedText {
     base::Error error;

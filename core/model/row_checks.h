@@ -68,14 +68,14 @@ Trouble wrong_texts(const Row& row) {
         const std::string_view called = name;
         if constexpr (std::is_same_v<F, std::string>)
             trouble = wrong_text(name, field, called == "note" || called == "text" || called == "reason");
-        else if constexpr (requires { field.text; })
-            trouble = wrong_text(name, field.text);
+        else if constexpr (requires { F::visit(field, [](const char*, const auto&) {}); })
+            F::visit(field, [&](const char* inner, const auto& value) { self(self, inner, value); });
         else if constexpr (requires { field.has_value(); }) {
             if (field) self(self, name, *field);
         } else if constexpr (requires { field.begin(); })
             for (const auto& each : field) self(self, name, each);
-        else if constexpr (requires { F::visit(field, [](const char*, const auto&) {}); })
-            F::visit(field, [&](const char* inner, const auto& value) { self(self, inner, value); });
+        else if constexpr (requires { field.text; })
+            trouble = wrong_text(name, field.text);
     };
     look(look, "", row);
     return trouble;

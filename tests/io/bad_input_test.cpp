@@ -1,0 +1,173 @@
+// Bad files: each refused in one sentence with file, place and cure; nothing crashes and nothing is half loaded.
+#include "core/io/design_file.h"
+#include "core/io/design_json.h"
+#include "core/model/integrity.h"
+#include "tests/io/sample_design.h"
+#include "tests/support/design_builder.h"
+#include "tests/support/temp_folder.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <random>
+
+namespace {
+
+using namespace streamwright;
+using namespace streamwright::io;
+using testing::AllOf, testing::HasSubstr;
+
+std::string why_refused(const std::string& text) {
+    const auto design = read_design(text, "room.streamwright");
+    EXPECT_FALSE(design.ok()) << text.substr(0, 300);
+    const auto sentence = design.ok() ? std::string() : design.error().english();
+    EXPECT_EQ(sentence.find('\n'), std::string::npos);
+    return sentence;
+}
+
+std::string file_with(const std::string& tables) {
+    return "{\n\"format\":\"streamwright\",\n\"version\":1,\n" + tables + "\n}\n";
+}
+
+TEST(BadInput, ForeignFiles) {
+    for (const char* text : {"PK\x03\x04", "hello", "[1,2]", "7", "{\"format\":\"other\",\"version\":1}", "{}", "null",
+                             "<svg/>", "{\"version\":1}", "\xff\xfe"})
+        EXPECT_THAT(why_refused(text),
+                    AllOf(HasSubstr("room.streamwright is not a Streamwright design"), HasSubstr("open another file")));
+}
+
+TEST(BadInput, EmptyFiles) {
+    EXPECT_THAT(why_refused(""), HasSubstr("room.streamwright is empty"));
+    EXPECT_THAT(why_refused(" \n\t"), HasSubstr("room.streamwright is empty"));
+}
+
+TEST(BadInput, NewerVersion) {
+    EXPECT_THAT(why_refused("{\"format\":\"streamwright\",\"version\":2}"),
+                AllOf(HasSubstr("version 2"), HasSubstr("reads up to 1"), HasSubstr("update the program")));
+    EXPECT_THAT(why_refused("{\"format\":\"streamwright\",\"version\":99999999999999999999}"), HasSubstr("version"));
+    EXPECT_THAT(why_refused("{\"format\":\"streamwright\",\"version\":\"1\"}"), HasSubstr("which version"));
+    EXPECT_THAT(why_refused("{\"format\":\"streamwright\",\"version\":0}"), HasSubstr("which version"));
+}
+
+TEST(BadInput, DoubledIdsWithTheLine) {
+    const auto text =
+        file_with("\"rooms\":[\n{\"id\":\"000000000001\"},\n{\"id\":\"000000000002\"},\n{\"id\":\"000000000001\"}\n]");
+    EXPECT_THAT(why_refused(text), AllOf(HasSubstr("room.streamwright, line 7, rooms 000000000001"), HasSubstr("twice"),
+                                         HasSubstr("remove one")));
+    const auto keys = file_with("\"rooms\":[\n{\"id\":\"000000000001\",\"id\":\"000000000002\"}\n]");
+    EXPECT_THAT(why_refused(keys), HasSubstr("names \"id\" twice"));
+    EXPECT_THAT(why_refused(file_with("\"settings\":[\n{},\n{\"title\":\"x\"}\n]")), HasSubstr("line 6, settings #2"));
+}
+
+TEST(BadInput, DanglingReferencesWithTheLine) {
+    const auto text =
+        file_with("\"rooms\":[],\n\"racks\":[\n{\"id\":\"000000000001\",\"name\":\"A\",\"room\":\"000000000009\"}\n]");
+    EXPECT_THAT(why_refused(text), AllOf(HasSubstr("line 6, racks 000000000001"),
+                                         HasSubstr("Rack A names the room 000000000009"), HasSubstr("Correct")));
+}
+
+TEST(BadInput, BadValuesWithTheLineAndTheField) {
+    const auto room = [](const std::string& fields) {
+        return why_refused(file_with("\"vlans\":[\n{\"id\":\"000000000001\"," + fields + "}\n]"));
+    };
+    EXPECT_THAT(room("\"vid\":\"x\""), HasSubstr("line 5, vlans 000000000001: vid must be a whole number"));
+    EXPECT_THAT(room("\"vid\":1.5"), HasSubstr("whole number"));
+    EXPECT_THAT(room("\"vid\":5000000000"), HasSubstr("too large"));
+    EXPECT_THAT(room("\"vid\":18446744073709551615"), HasSubstr("too large"));
+    EXPECT_THAT(room("\"vid\":1e999"), HasSubstr("too large"));
+    EXPECT_THAT(room("\"vid\":4095"), HasSubstr("from 1 to 4094; 4095 was given"));
+    EXPECT_THAT(room("\"name\":5"), HasSubstr("name must be a text"));
+    EXPECT_THAT(room("\"purpose\":\"fun\""), HasSubstr("must be one of av, control, corporate, wireless"));
+    EXPECT_THAT(room("\"subnet\":\"10.0.0.0/33\""), HasSubstr("not a subnet"));
+    EXPECT_THAT(room("\"gateway\":\"10.0.0.256\""), HasSubstr("not an IPv4 address"));
+    EXPECT_THAT(why_refused(file_with("\"rooms\":[\n{\"name\":\"x\"}\n]")),
+                HasSubstr("line 5, rooms #1: id is missing"));
+    EXPECT_THAT(why_refused(file_with("\"rooms\":[{\"id\":\"short\"}]")), HasSubstr("not an id of 12 characters"));
+    EXPECT_THAT(why_refused(file_with("\"rooms\":{}")), HasSubstr("table rooms must be a list"));
+    EXPECT_THAT(why_refused(file_with("\"rooms\":[5]")), HasSubstr("must be an object"));
+    EXPECT_THAT(why_refused(file_with("\"device_types\":[\n{\"key\":\"a\",\"ports\":7}\n]")),
+                HasSubstr("line 5, device_types a"));
+    EXPECT_THAT(
+        why_refused(file_with("\"sheets\":[{\"id\":\"000000000001\"}],\"cable_lines\":[{\"sheet\":\"000000000001\","
+                              "\"cable\":\"000000000001\",\"bends\":[{\"x_um\":1},{\"x_um\":\"a\"}]}]")),
+        HasSubstr("bends[1].x_um must be a whole number"));
+}
+
+TEST(BadInput, DeepAndWideTextIsRefusedBeforeItHurts) {
+    EXPECT_THAT(why_refused(std::string(100000, '[')), HasSubstr("nests deeper than 64"));
+    EXPECT_THAT(why_refused(file_with("\"x\":" + std::string(70, '[') + std::string(70, ']'))),
+                HasSubstr("nests deeper"));
+    std::string wide = "{\"format\":\"streamwright\",\"version\":1";
+    for (int i = 0; i < 300; ++i) wide += ",\"k" + std::to_string(i) + "\":0";
+    EXPECT_THAT(why_refused(wide + "}"), HasSubstr("more than 256 fields"));
+}
+
+TEST(BadInput, OversizeIsRefusedBeforeParsing) {
+    const std::string text(size_limit + 1, ' ');
+    EXPECT_THAT(why_refused(text), AllOf(HasSubstr("larger than 64 MiB"), HasSubstr("right file")));
+}
+
+TEST(BadInput, ControlCharactersOfAFileNeverReachTheTerminal) {
+    const auto sentence = why_refused(file_with("\"vlans\":[{\"id\":\"000000000001\",\"purpose\":\"\\u001b[31m\"}]"));
+    EXPECT_EQ(sentence.find('\x1b'), std::string::npos);
+}
+
+TEST(BadInput, TruncatedAnywhereIsRefused) {
+    test::DesignBuilder b;
+    const auto display = b.device(test::types::display(), "DSP-1");
+    b.cable(test::types::hdmi(), {b.device(test::types::source(), "SRC-\u00e9"), {"out"}}, {display, {"in"}});
+    const auto text = write_design(b.design);
+    for (std::size_t length = 0; length + 2 < text.size(); ++length) {
+        const auto design = read_design(text.substr(0, length), "f");
+        ASSERT_FALSE(design.ok()) << length;
+        if (length > 40) {
+            ASSERT_THAT(design.error().english(), HasSubstr("cut short")) << length;
+        }
+    }
+}
+
+TEST(BadInput, MutatedFilesAreReadSoundOrRefused) {
+    const auto text = write_design(test::random_design(5, 25));
+    std::mt19937_64 random(17);
+    for (int round = 0; round < 600; ++round) {
+        auto bad = text;
+        for (auto changes = 1 + random() % 3; changes-- > 0;) {
+            const auto at = random() % bad.size();
+            switch (random() % 4) {
+                case 0:
+                    bad[at] = static_cast<char>(random());
+                    break;
+                case 1:
+                    bad.erase(at, 1 + random() % 40);
+                    break;
+                case 2:
+                    bad.insert(at, bad.substr(random() % bad.size(), random() % 60));
+                    break;
+                default:
+                    bad[at] = "0123456789\"{}[],:nt-"[random() % 20];
+                    break;
+            }
+        }
+        const auto design = read_design(bad, "f");
+        if (!design) continue;
+        ASSERT_TRUE(model::broken_bonds(*design).empty());
+        const auto again = read_design(write_design(*design), "f");
+        ASSERT_TRUE(again.ok()) << again.error().english();
+        ASSERT_TRUE(*again == *design);
+    }
+}
+
+TEST(BadInput, FilesThatCannotBeRead) {
+    test::TempFolder folder;
+    const auto why = [](const std::filesystem::path& path) { return open_design(path).error().english(); };
+    EXPECT_THAT(why(folder / "none.streamwright"),
+                AllOf(HasSubstr("none.streamwright cannot be read"), HasSubstr("Check its name")));
+    EXPECT_THAT(why(folder.path()), HasSubstr("is not a file but a folder"));
+    EXPECT_THAT(why("/dev/null"), HasSubstr("is not a file"));
+    std::ofstream(folder / "huge.streamwright").put('x');
+    std::filesystem::resize_file(folder / "huge.streamwright", size_limit + 1);
+    EXPECT_THAT(why(folder / "huge.streamwright"), HasSubstr("larger than 64 MiB"));
+}
+
+}  // namespace

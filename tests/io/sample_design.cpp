@@ -1,0 +1,131 @@
+#include "tests/io/sample_design.h"
+
+#include "tests/support/design_builder.h"
+#include "tests/support/random_edit.h"
+
+namespace streamwright::test {
+
+namespace {
+
+using namespace model;
+using namespace base::literals;
+
+struct FullDesign {
+    DesignBuilder b;
+    VlanId vlan = b.vlan(10, "AV \"lead\"", "10.1.0.0/16"), other = b.vlan(20, "Contrôle");
+    RoomId room = b.room("1.01", "Quay Hall");
+    RackId rack = b.rack("North A");
+    SheetId sheet = b.sheet(2);
+    DeviceId sw = b.device(types::switch_24(), "SW-1"), dec = b.device(types::decoder(), "DEC-1");
+    DeviceId ep = b.device(types::endpoint(), "EP-1");
+    CableId cable = b.cable(types::cat6a(), {ep, {"net"}}, {sw, {"1"}}, 20_m, "N001");
+    PresetId preset = b.preset("Lecture");
+    StreamId stream = b.stream(ep, 800_Mbps, "239.1.1.1", vlan);
+
+    void fill_settings() {
+        b.put(Settings{"Ferrow Quay",
+                       "Owner",
+                       "AV",
+                       "FQ-1",
+                       "100",
+                       "in preparation",
+                       "design",
+                       "lead",
+                       vlan,
+                       35_degC,
+                       75,
+                       IgmpDocument::rfc9776,
+                       60,
+                       5,
+                       3,
+                       true,
+                       {"bill_of_materials"},
+                       {"csv", "pdf"},
+                       {}});
+    }
+    void fill_venue() {
+        b.change<Room>(room,
+                       [](Room& r) { r.floor = "1", r.temperature = 40_degC, r.note = "line one\nline two\ttab"; });
+        b.change<Rack>(rack, [&](Rack& r) { r.room = room, r.units = 24, r.depth = 800_mm; });
+        b.change<Vlan>(vlan, [](Vlan& r) {
+            r.purpose = VlanPurpose::wireless, r.gateway = base::Ipv4{0x0A010001};
+            r.lease_first = base::Ipv4{0x0A010064}, r.lease_last = base::Ipv4{0x0A0100C8};
+        });
+    }
+    void fill_devices() {
+        b.change<Device>(ep, [&](Device& r) {
+            r.note = "note", r.room = room, r.standing = Standing{1_m, 2_m, -(3_m)},
+            r.rack = RackPlace{rack, 7, RackFace::rear};
+            r.chassis = ChassisPlace{sw, 3}, r.roles = {catalogue::Role::decoder}, r.host_name = "ep-1",
+            r.serial = "123";
+            r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
+        });
+        b.change<Device>(sw, [&](Device& r) {
+            r.bridging = {4096,      base::MacAddress{0x020000000001},
+                          true,      true,
+                          "stack-1", {{vlan, base::Ipv4{0x0A010002}}, {other, {}}},
+                          {other},   {vlan}};
+        });
+        const auto module = types::module_sr();
+        b.embed(module);
+        b.put(PortOverride{{sw, {"s1"}},
+                           "A/1",
+                           module->key,
+                           vlan,
+                           true,
+                           {other},
+                           1_Gbps,
+                           20000,
+                           64,
+                           "lag-1",
+                           true,
+                           true,
+                           true,
+                           true,
+                           true,
+                           {}});
+    }
+    void fill_signals() {
+        b.change<Cable>(cable, [](Cable& r) {
+            r.note = "n", r.duct = "tray 1", r.progress = {true, true, true, true};
+        });
+        b.change<Stream>(stream, [](Stream& r) {
+            r.note = "n", r.kind = catalogue::StreamKind::usb, r.network_port = PortKey{"net"};
+            r.udp_port = 6000, r.payload_octets = 1316, r.rtp = false, r.encrypted = true;
+        });
+        b.change<Preset>(preset, [](Preset& r) { r.number = 4, r.note = "n"; });
+        b.subscribe(preset, stream, dec);
+    }
+    void fill_drawing() {
+        b.change<Sheet>(sheet, [](Sheet& r) { r.supplement = "s", r.paper = PaperSize::a0; });
+        b.put(Place{{sheet, ep}, {10_mm, 20_mm}, true, true, {}});
+        b.put(CableLine{{sheet, cable}, {{1_mm, 2_mm}, {3_mm, 4_mm}}, true, {}});
+        b.put(RoomFrame{FrameId(1), sheet, room, "Frame", {5_mm, 6_mm}, 100_mm, 50_mm, {}});
+        b.put(Note{NoteId(1), sheet, {7_mm, 8_mm}, "text \\ / \x7f ünï 日本", {}});
+        b.put(Waiver{WaiverId(1), "link_overfull", 3, {"cable:" + cable.text()}, "agreed", "lead", {}});
+        b.put(Revision{RevisionId(1), 2, "B", "2025-02-03", "second issue", "design", {}});
+    }
+};
+
+}  // namespace
+
+Design full_design() {
+    FullDesign full;
+    full.fill_settings();
+    full.fill_venue();
+    full.fill_devices();
+    full.fill_signals();
+    full.fill_drawing();
+    return full.b.design;
+}
+
+Design random_design(std::uint64_t seed, int edits) {
+    const auto library = types::all();
+    std::mt19937_64 random(seed);
+    Design design;
+    for (int step = 0; step < edits; ++step)
+        if (const auto edit = random_edit(design, library, random)) apply(design, make_edit(design, *edit).value());
+    return design;
+}
+
+}  // namespace streamwright::test
