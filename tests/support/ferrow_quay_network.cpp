@@ -96,22 +96,23 @@ void north_to_south(Quay& quay, const std::string& north_switch, const std::stri
 
 void trunks(Quay& quay) {
     auto& make = quay.make;
-    attach(quay, "dac-10g-3m", "3", "SW-N1", "25");
-    attach(quay, "dac-10g-3m", "4", "SW-N3", "25");
-    attach(quay, "dac-40g-3m", "25", "SW-N2", "25");
-    attach(quay, "dac-10g-3m", "3", "SW-S2", "25", "SW-S1");
+    attach(quay, "dac-10g-3m", "1", "SW-N1", "25");
+    attach(quay, "dac-10g-3m", "3", "SW-N3", "25");
+    attach(quay, "dac-40g-3m", "25", "SW-N2", "26");
+    attach(quay, "dac-10g-3m", "2", "SW-S2", "25", "SW-S1");
     attach(quay, "dac-10g-3m", "4", "SW-S3", "25", "SW-S1");
-    for (const char* port : {"1", "2"}) {
-        trunk_port(quay, "SW-CORE", port, "sfp-10gbase-lr", "south");
-        trunk_port(quay, "SW-S1", port, "sfp-10gbase-lr", "north");
-        north_to_south(quay, "SW-CORE", port, port, port, "os2", 124);
+    const std::vector<std::tuple<std::string, std::string, std::string>> pair{{"2", "1", "1"}, {"4", "3", "2"}};
+    for (const auto& [north, south, panel] : pair) {
+        trunk_port(quay, "SW-CORE", north, "sfp-10gbase-lr", "south");
+        trunk_port(quay, "SW-S1", south, "sfp-10gbase-lr", "north");
+        north_to_south(quay, "SW-CORE", north, south, panel, "os2", 124);
     }
     trunk_port(quay, "SW-N1", "28", "sfp-10gbase-sr");
-    trunk_port(quay, "SW-S1", "24", "sfp-10gbase-sr");
-    north_to_south(quay, "SW-N1", "28", "24", "12", "om4", 142);
-    trunk_port(quay, "SW-CORE", "5", "sfp-10gbase-sr");
+    trunk_port(quay, "SW-S1", "5", "sfp-10gbase-sr");
+    north_to_south(quay, "SW-N1", "28", "5", "12", "om4", 142);
+    trunk_port(quay, "SW-CORE", "8", "sfp-10gbase-sr");
     trunk_port(quay, "SW-CR", "25", "sfp-10gbase-sr");
-    make.cable("fibre-om4", make.tagged("SW-CORE"), "5", make.tagged("SW-CR"), "25", 64);
+    make.cable("fibre-om4", make.tagged("SW-CORE"), "8", make.tagged("SW-CR"), "25", 64);
     trunk_port(quay, "SW-CORE", "6", "sfp-10gbase-lr");
     trunk_port(quay, "SW-MQ", "25", "sfp-10gbase-lr");
     make.cable("patch-os2-2m", make.tagged("SW-CORE"), "6", make.tagged("PF-N"), "front-3");
@@ -123,9 +124,9 @@ void servers(Quay& quay) {
     const auto server = make.device("management-server", "MS-001", quay.north);
     make.mount(server, quay.north_a, 20);
     quay.control_address(server);
-    make.module(make.tagged("SW-CORE"), "7", "sfp-1000base-t");
-    quay.set_vlan("SW-CORE", "7", quay.control_vlan);
-    make.cable("patch-cat6a-2m", server, "lan-1", make.tagged("SW-CORE"), "7");
+    make.module(make.tagged("SW-CORE"), "5", "sfp-1000base-t");
+    quay.set_vlan("SW-CORE", "5", quay.control_vlan);
+    make.cable("patch-cat6a-2m", server, "lan-1", make.tagged("SW-CORE"), "5");
 }
 
 }  // namespace

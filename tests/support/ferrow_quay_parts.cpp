@@ -26,7 +26,11 @@ Quay::Quay(DemoMaker& maker)
       evening(make.preset(3, "Evening event", "Wall and foyer play the evening loop")),
       all_off(make.preset(4, "All off")) {}
 
-std::string Quay::next_port(model::DeviceId on_switch) { return std::to_string(++ports_used[on_switch]); }
+std::string Quay::next_port(model::DeviceId on_switch, PortSide side) {
+    auto& last = ports_used[{on_switch, side}];
+    last = last == 0 ? (side == PortSide::odd ? 1 : 2) : last + 2;
+    return std::to_string(last);
+}
 
 void Quay::media_address(model::DeviceId device) {
     ++av_hosts;
@@ -37,17 +41,18 @@ void Quay::control_address(model::DeviceId device) {
     make.address(device, control_vlan, "10.20.2." + std::to_string(++control_hosts));
 }
 
-std::string Quay::wire(const std::string& tag, const std::string& port, const std::string& to_switch, int metres) {
+std::string Quay::wire(const std::string& tag, const std::string& port, const std::string& to_switch, PortSide side,
+                       int metres) {
     const auto bridge = make.tagged(to_switch);
-    const auto at = next_port(bridge);
+    const auto at = next_port(bridge, side);
     make.cable("copper-cat6a", make.tagged(tag), port, bridge, at, metres);
     return at;
 }
 
 std::string Quay::wire_by_panel(const std::string& tag, const std::string& port, const std::string& panel,
-                                const std::string& to_switch, int metres) {
+                                const std::string& to_switch, PortSide side, int metres) {
     const auto bridge = make.tagged(to_switch);
-    const auto at = next_port(bridge);
+    const auto at = next_port(bridge, side);
     make.cable("copper-cat6a", make.tagged(tag), port, make.tagged(panel), "rear-" + at, metres);
     make.cable("patch-cat6a-1m", make.tagged(panel), "front-" + at, bridge, at);
     return at;

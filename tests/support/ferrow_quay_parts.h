@@ -9,6 +9,9 @@
 
 namespace streamwright::test::ferrow_quay_parts {
 
+/// Access switches are drawn with odd ports left and even ports right: sources take odd ones, displays even ones.
+enum class PortSide { odd, even };
+
 /// The design under way and the rows that parts hand to each other.
 struct Quay {
     explicit Quay(DemoMaker& maker);
@@ -19,19 +22,20 @@ struct Quay {
     model::RackId north_a, north_b, south_a, control_rack;
     model::VlanId av, control_vlan, corporate;
     model::PresetId lecture, conference, evening, all_off;
-    std::map<model::DeviceId, int> ports_used;  // per switch: access ports taken so far
-    int av_hosts = 20, control_hosts = 20;      // last host numbers given
+    std::map<std::pair<model::DeviceId, PortSide>, int> ports_used;  // per switch and side: the last one taken
+    int av_hosts = 20, control_hosts = 20;                           // last host numbers given
 
-    /// The next free access port of a switch.
-    std::string next_port(model::DeviceId on_switch);
+    /// The next free access port of a switch on that side.
+    std::string next_port(model::DeviceId on_switch, PortSide side);
     /// Gives the next address of the media or the control VLAN.
     void media_address(model::DeviceId device);
     void control_address(model::DeviceId device);
     /// One installed cable straight to the switch.
-    std::string wire(const std::string& tag, const std::string& port, const std::string& to_switch, int metres);
+    std::string wire(const std::string& tag, const std::string& port, const std::string& to_switch, PortSide side,
+                     int metres);
     /// An installed cable to the panel, and a patch lead from there to the switch port of the same number.
     std::string wire_by_panel(const std::string& tag, const std::string& port, const std::string& panel,
-                              const std::string& to_switch, int metres);
+                              const std::string& to_switch, PortSide side, int metres);
     void set_vlan(const std::string& to_switch, const std::string& port, model::VlanId vlan);
     /// An encoder with the lead from its source, its address and its stream "S-101" in group 239.192.X.Y.
     void encode(const std::string& source, const std::string& source_port, const std::string& encoder,

@@ -31,7 +31,7 @@ void hall_sources(Quay& quay) {
         quay.make.device("tern-encoder", encoder, quay.hall);
         quay.encode(source, plan.port, encoder, "hdmi-in", "S-" + plan.number, "239.192.1." + plan.number.substr(2),
                     plan.note);
-        quay.wire(encoder, "net", "SW-N1", plan.metres);
+        quay.wire(encoder, "net", "SW-N1", PortSide::odd, plan.metres);
         if (plan.type == "camera-ptz")
             quay.make.cable("rs232", quay.make.tagged(encoder), "rs232", quay.make.tagged(source), "rs232", 3);
     }
@@ -51,7 +51,7 @@ void hall_displays(Quay& quay) {
         quay.make.device("tern-decoder", decoder, quay.hall);
         quay.make.device(plan.type, display, quay.hall);
         quay.decode(decoder, display, plan.input);
-        quay.wire(decoder, "net", "SW-N1", plan.metres);
+        quay.wire(decoder, "net", "SW-N1", PortSide::even, plan.metres);
         if (plan.type == "projector")
             quay.make.cable("rs232", quay.make.tagged(decoder), "rs232", quay.make.tagged(display), "rs232", 4);
     }
@@ -89,7 +89,7 @@ void seminar_sources(Quay& quay, int number, model::RoomId room, const SeminarPl
         quay.encode((end == "1" ? "PC-" : "LP-") + stem + end, end == "1" ? "hdmi-out-1" : "hdmi-out", encoder,
                     "hdmi-in", "S-" + stem + end, "239.192.2." + std::to_string(number) + end,
                     end == "1" ? "Lectern PC" : "Laptop");
-        quay.wire_by_panel(encoder, "net", plan.panel, plan.bridge, plan.metres);
+        quay.wire_by_panel(encoder, "net", plan.panel, plan.bridge, PortSide::odd, plan.metres);
     }
 }
 
@@ -105,11 +105,12 @@ void seminar_displays(Quay& quay, int number, model::RoomId room, const SeminarP
         make.device("skiff-decoder", decoder, room);
         make.device(each.type, display, room);
         quay.decode(decoder, display, each.input);
-        quay.wire_by_panel(decoder, "net", plan.panel, plan.bridge, each.metres);
+        quay.wire_by_panel(decoder, "net", plan.panel, plan.bridge, PortSide::even, each.metres);
     }
     const auto panel = make.device("touch-panel", "TP-" + stem + "1", room);
     quay.control_address(panel);
-    const auto port = quay.wire_by_panel("TP-" + stem + "1", "lan", plan.panel, plan.bridge, plan.metres);
+    const auto port =
+        quay.wire_by_panel("TP-" + stem + "1", "lan", plan.panel, plan.bridge, PortSide::even, plan.metres);
     quay.set_vlan(plan.bridge, port, quay.control_vlan);
 }
 
@@ -131,7 +132,7 @@ void board_endpoint(Quay& quay, const std::string& tag, catalogue::Role role, co
     make.role(endpoint, role);
     make.module(endpoint, "net", "sfp-10gbase-sr");
     const auto bridge = make.tagged("SW-N2");
-    const auto port = quay.next_port(bridge);
+    const auto port = quay.next_port(bridge, role == catalogue::Role::encoder ? PortSide::odd : PortSide::even);
     make.module(bridge, port, "sfp-10gbase-sr");
     make.cable("fibre-om4", endpoint, "net", bridge, port, 58);
 }
@@ -145,7 +146,7 @@ void foyer_player(Quay& quay, const std::string& number, int slot) {
     quay.encode("MP-40" + number, "hdmi-out", "ENC-40" + number, "hdmi-in-1", "S-40" + number, "239.192.4." + number,
                 "Signage loop " + number);
     const auto bridge = make.tagged("SW-N3");
-    make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge));
+    make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge, PortSide::odd));
 }
 
 }  // namespace
@@ -155,7 +156,7 @@ void quay_hall(Quay& quay) {
     hall_displays(quay);
     hall_sound(quay);
     for (const char* pc : {"PC-101", "PC-102"})
-        quay.set_vlan("SW-N1", quay.wire(pc, "lan", "SW-N1", 40), quay.corporate);
+        quay.set_vlan("SW-N1", quay.wire(pc, "lan", "SW-N1", PortSide::odd, 40), quay.corporate);
 }
 
 void seminar_rooms(Quay& quay) {
@@ -205,6 +206,7 @@ void foyer(Quay& quay) {
     auto& make = quay.make;
     const auto chassis = make.device("loom-chassis", "CH-401", quay.north);
     make.mount(chassis, quay.north_b, 30);
+    for (int slot = 1; slot <= 4; ++slot) foyer_player(quay, std::to_string(slot), slot);
     for (int n = 11; n <= 24; ++n) {
         const auto number = "4" + std::to_string(n);
         const bool corridor = n > 22;
@@ -212,9 +214,9 @@ void foyer(Quay& quay) {
         make.device("loom-receiver", "DEC-" + number, room, corridor ? "Corridor outside" : "");
         make.device("display-55", "DSP-" + number, room);
         quay.decode("DEC-" + number, "DSP-" + number, "hdmi-in-1");
-        quay.wire_by_panel("DEC-" + number, "net", "PC-N3", "SW-N3", 22 + 3 * (n - 10));
+        quay.wire_by_panel("DEC-" + number, "net", "PC-N3", "SW-N3", corridor ? PortSide::odd : PortSide::even,
+                           22 + 3 * (n - 10));
     }
-    for (int slot = 1; slot <= 4; ++slot) foyer_player(quay, std::to_string(slot), slot);
 }
 
 void control_room(Quay& quay) {
@@ -229,25 +231,25 @@ void control_room(Quay& quay) {
         make.device("tern-encoder", "ENC-" + plan.number, quay.control);
         quay.encode(source, plan.port, "ENC-" + plan.number, "hdmi-in", "S-" + plan.number,
                     "239.192.5." + plan.number.substr(2), plan.note);
-        quay.wire("ENC-" + plan.number, "net", "SW-CR", plan.metres);
+        quay.wire("ENC-" + plan.number, "net", "SW-CR", PortSide::odd, plan.metres);
     }
     for (const std::string number : {"511", "512", "513", "514", "521", "522"}) {
         const bool seminar_monitor = number[1] == '2';
         make.device(seminar_monitor ? "skiff-decoder" : "tern-decoder", "DEC-" + number, quay.control);
         make.device("display-24", "MON-" + number, quay.control);
         quay.decode("DEC-" + number, "MON-" + number, "hdmi-in");
-        quay.wire("DEC-" + number, "net", "SW-CR", 12);
+        quay.wire("DEC-" + number, "net", "SW-CR", PortSide::even, 12);
     }
     const auto processor = make.device("control-processor", "CP-501", quay.control);
     make.mount(processor, quay.control_rack, 18);
     quay.control_address(processor);
-    quay.set_vlan("SW-CR", quay.wire("CP-501", "lan", "SW-CR", 3), quay.control_vlan);
+    quay.set_vlan("SW-CR", quay.wire("CP-501", "lan", "SW-CR", PortSide::odd, 3), quay.control_vlan);
     const auto web = make.device("web-stream-encoder", "WEB-501", quay.control, "Public stream of the stage");
     make.mount(web, quay.control_rack, 16);
     make.address(web, quay.corporate, "10.20.8.21");
     make.cable("sdi", make.tagged("CAM-107"), "sdi-out", web, "sdi-in", 58);
     make.stream(web, "S-551", "239.192.5.51", "Public stream");
-    quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", 3), quay.corporate);
+    quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", PortSide::odd, 3), quay.corporate);
 }
 
 void marquee(Quay& quay) {
@@ -258,7 +260,7 @@ void marquee(Quay& quay) {
         make.device("tern-encoder", "ENC-" + number, quay.marquee);
         quay.encode((number == "601" ? "CAM-" : "LP-") + number, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number,
                     "239.192.6." + number.substr(2), number == "601" ? "Marquee camera" : "Marquee lectern");
-        quay.wire("ENC-" + number, "net", "SW-MQ", 22);
+        quay.wire("ENC-" + number, "net", "SW-MQ", PortSide::odd, 22);
     }
     const std::vector<DisplayPlan> displays{{"611", "projector", "PRJ", "hdmi-in-1", 34},
                                             {"612", "display-86", "DSP", "hdmi-in-1", 18},
@@ -269,7 +271,7 @@ void marquee(Quay& quay) {
         make.device("tern-decoder", "DEC-" + plan.number, quay.marquee);
         make.device(plan.type, display, quay.marquee);
         quay.decode("DEC-" + plan.number, display, plan.input);
-        quay.wire("DEC-" + plan.number, "net", "SW-MQ", plan.metres);
+        quay.wire("DEC-" + plan.number, "net", "SW-MQ", PortSide::even, plan.metres);
     }
     for (const std::string number : {"612", "613"}) {
         const auto speaker = make.device("speaker-active", "SPK-" + number, quay.marquee);

@@ -67,19 +67,25 @@ void seminar_block(SheetPlan& plan, const Quay& quay, int number, int x_mm, int 
     Rows rows{{"PC-" + n + "1", "ENC-" + n + "1", "DEC-" + n + "1", "DSP-" + n + "1"},
               {"LP-" + n + "2", "ENC-" + n + "2", "DEC-" + n + "2", "DSP-" + n + "2"},
               {"", "", "DEC-" + n + "3", "MON-" + n + "3"},
-              {"", "", "TP-" + n + "1", ""}};
+              {"", "", "", ""}};
     if (number >= 5) {
         rows[2][0] = "LP-" + n + "3";
         rows[2][1] = "TX-" + n + "1";
         rows[3][3] = "RX-" + n + "1";
     }
-    block(plan, room, "", {x_mm, x_mm + 75, x_mm + 240, x_mm + 310}, y_mm, rows, 5);
+    const std::vector<int> columns{x_mm, x_mm + 75, x_mm + 240, x_mm + 310};
+    const int foot = plan.rows(columns, y_mm, {rows.begin(), rows.begin() + 3}, 5);
+    plan.put("TP-" + n + "1", columns[1], foot, true);
+    if (number >= 5) plan.put("RX-" + n + "1", columns[3], foot);
+    auto tags = all_of(rows);
+    tags.push_back("TP-" + n + "1");
+    plan.frame(room, "", tags);
 }
 
 void seminar_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(2, "Seminar rooms", "signal flow, 2.01 to 2.06", PaperSize::a1));
     for (int number = 1; number <= 6; ++number)
-        seminar_block(plan, quay, number, number <= 3 ? 40 : 440, 60 + 155 * ((number - 1) % 3));
+        seminar_block(plan, quay, number, number <= 3 ? 40 : 440, 50 + 160 * ((number - 1) % 3));
     plan.finish();
 }
 
@@ -89,10 +95,11 @@ void board_sheet(Quay& quay) {
           {{"PC-301", "EP-301"}, {"PC-302", "EP-302"}, {"LP-303", "EP-303"}}, 15);
     plan.put("SW-N2", 265, 80);
     plan.frame(quay.north, "Comms North", {"SW-N2"});
-    block(plan, quay.board, "Board room, screens and desks", {395, 490}, 60,
-          {{"EP-311", "DSP-311"}, {"EP-312", "DSP-312"}, {"EP-313", "MON-313"}, {"EP-314", "MON-314"}}, 15);
+    plan.rows({395, 490}, 60,
+              {{"EP-311", "DSP-311"}, {"EP-312", "DSP-312"}, {"EP-313", "MON-313"}, {"EP-314", "MON-314"}}, 15);
     plan.put("KM-313", 490, 210, true);
-    plan.put("KM-314", 490, 275, true);
+    plan.put("KM-314", 490, 265, true);
+    plan.frame(quay.board, "Board room, screens and desks", {"EP-311", "DSP-311", "MON-314", "KM-314"});
     plan.finish();
 }
 
@@ -149,7 +156,7 @@ void marquee_sheet(Quay& quay) {
 
 void comms_south_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(7, "Comms South", "switches and panels, 0.11", PaperSize::a1));
-    plan.put("PF-S", 90, 60);
+    plan.put("PF-S", 60, 90, true);
     plan.put("SW-S1", 210, 90);
     plan.put("SW-S2", 360, 75);
     plan.put("SW-S3", 360, 280);
@@ -161,21 +168,21 @@ void comms_south_sheet(Quay& quay) {
 
 void network_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(8, "Network", "switches, trunks and panels", PaperSize::a1));
-    plan.put("MS-001", 45, 60);
+    plan.put("MS-001", 45, 60, true);
     plan.put("SW-N2", 45, 130);
     plan.put("SW-N3", 45, 260);
     plan.put("SW-N1", 45, 390);
     plan.put("SW-CORE", 190, 160);
     plan.put("PF-N", 330, 180);
     plan.frame(quay.north, "Comms North", {"MS-001", "SW-N1", "SW-CORE", "PF-N"});
-    plan.put("SW-CR", 330, 350);
+    plan.put("SW-CR", 410, 340, true);
     plan.frame(quay.control, "", {"SW-CR"});
-    plan.put("SW-MQ", 445, 350);
+    plan.put("SW-MQ", 510, 340, true);
     plan.frame(quay.marquee, "", {"SW-MQ"});
     plan.put("PF-S", 460, 180, true);
     plan.put("SW-S1", 585, 150);
-    plan.put("SW-S2", 715, 70);
-    plan.put("SW-S3", 715, 230);
+    plan.put("SW-S2", 715, 70, true);
+    plan.put("SW-S3", 715, 230, true);
     plan.frame(quay.south, "Comms South", {"PF-S", "SW-S1", "SW-S2", "SW-S3"});
     plan.finish();
 }

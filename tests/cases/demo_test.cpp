@@ -1,0 +1,125 @@
+// The files in demo/ are the demo designs: made by ordinary edits, sound, as large as the scenario says, and found
+// faultless or faulty as they are meant to be.
+#include "core/analysis/analyser.h"
+#include "core/analysis/report.h"
+#include "core/analysis/rule.h"
+#include "core/io/design_file.h"
+#include "core/io/design_json.h"
+#include "core/model/integrity.h"
+#include "tests/support/demo_designs.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <functional>
+#include <set>
+#include <string>
+
+namespace streamwright::test {
+
+namespace demo_test {
+
+struct DemoCase {
+    std::string file;
+    Demo (*make)();
+};
+
+class Demos : public testing::TestWithParam<DemoCase> {};
+
+TEST_P(Demos, FileIsTheDesignThatItsEditsMake) {
+    const auto path = std::string(STREAMWRIGHT_SOURCE_DIR "/demo/") + GetParam().file + ".streamwright";
+    const auto opened = io::open_design(path);
+    ASSERT_TRUE(opened.ok()) << opened.error().english();
+    const auto made = GetParam().make().design;
+    EXPECT_EQ(io::write_design(opened->design), io::write_design(made))
+        << "run write_demos demo after changing a demo's edits or the catalogue";
+}
+
+TEST_P(Demos, EditsApplyFromNothingAndUndoToNothing) {
+    const auto demo = GetParam().make();
+    model::Design design;
+    std::vector<model::Delta> deltas;
+    for (const auto& edit : demo.edits) {
+        auto delta = model::make_edit(design, edit);
+        ASSERT_TRUE(delta.ok()) << delta.error().english();
+        model::apply(design, *delta);
+        deltas.push_back(std::move(*delta));
+    }
+    EXPECT_EQ(design, demo.design);
+    for (auto delta = deltas.rbegin(); delta != deltas.rend(); ++delta) model::apply(design, delta->inverse());
+    EXPECT_EQ(design, model::Design{});
+}
+
+TEST_P(Demos, IsSound) {
+    const auto demo = GetParam().make();
+    for (const auto& bond : model::broken_bonds(demo.design)) ADD_FAILURE() << bond.english();
+}
+
+INSTANTIATE_TEST_SUITE_P(All, Demos,
+                         testing::Values(DemoCase{"huddle-room", huddle_room}, DemoCase{"ferrow-quay", ferrow_quay},
+                                         DemoCase{"faulty", faulty}),
+                         [](const auto& each) {
+                             auto name = each.param.file;
+                             name.erase(std::remove(name.begin(), name.end(), '-'), name.end());
+                             return name;
+                         });
+
+/// One line a finding, for the message of a failed test.
+std::string listed(const model::Design& design, const std::vector<analysis::Reported>& reported) {
+    std::string text;
+    for (const auto& each : reported)
+        text += std::string(base::enum_text(each.finding.severity)) + " " + each.finding.rule + ": " +
+                analysis::sentence(each.finding, analysis::english(design)) + "\n";
+    return text;
+}
+
+std::vector<analysis::Reported> reported(const model::Design& design) {
+    return analysis::report(design, analysis::analyse(design).findings);
+}
+
+TEST(HuddleRoom, HasNothingToReport) {
+    const auto design = huddle_room().design;
+    const auto all = reported(design);
+    EXPECT_TRUE(all.empty()) << listed(design, all);
+}
+
+TEST(FerrowQuay, IsAsLargeAsTheScenarioSays) {
+    const auto design = ferrow_quay().design;
+    int encoders = 0, decoders = 0, switches = 0;
+    for (const auto& device : design.devices) {
+        const auto& type = *design.type_of(device);
+        const auto acts = [&](catalogue::Role role) {
+            return device.roles.empty() ? type.can(role)
+                                        : std::count(device.roles.begin(), device.roles.end(), role) > 0;
+        };
+        encoders += acts(catalogue::Role::encoder);
+        decoders += acts(catalogue::Role::decoder);
+        switches += type.kind == catalogue::DeviceKind::network_switch;
+    }
+    EXPECT_EQ(encoders, 34);
+    EXPECT_EQ(decoders, 58);
+    EXPECT_EQ(switches, 9);
+    EXPECT_EQ(design.racks.size(), 4U);
+}
+
+TEST(FerrowQuay, HasNoErrorAndAFewHonestWarnings) {
+    const auto design = ferrow_quay().design;
+    const auto all = reported(design);
+    const auto counts = analysis::count(all);
+    EXPECT_EQ(counts.error, 0) << listed(design, all);
+    EXPECT_GE(counts.warning, 2) << listed(design, all);
+    EXPECT_LE(counts.warning, 8) << listed(design, all);
+}
+
+TEST(Faulty, EveryRuleFindsSomething) {
+    const auto design = faulty().design;
+    const auto all = reported(design);
+    std::set<std::string> fired;
+    for (const auto& each : all) fired.insert(std::string(each.finding.rule));
+    for (const auto& rule : analysis::all_rules())
+        EXPECT_TRUE(fired.count(std::string(rule.words.id))) << rule.words.id;
+}
+
+}  // namespace demo_test
+
+}  // namespace streamwright::test
