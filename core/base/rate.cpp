@@ -14,13 +14,12 @@ constexpr Int millionths = 1'000'000;
 constexpr Int largest = static_cast<Int>(~Unsigned{0} >> 1U);
 
 Int gcd(Int a, Int b) {
-    if (a < 0) a = -a;
     while (b != 0) {
         const Int rest = a % b;
         a = b;
         b = rest;
     }
-    return a;
+    return a < 0 ? -a : a;
 }
 
 /// Quotient rounded down and the rest, which is never negative.
