@@ -55,39 +55,37 @@ std::string print_decimal(std::int64_t count, int decimals, char decimal_mark) {
     return (negative ? "-" : "") + whole + (fraction.empty() ? "" : decimal_mark + fraction);
 }
 
-using print_detail::climb;
-using print_detail::Step;
-
 std::string print(BitRate rate, const NumberStyle& style) {
-    static constexpr std::array steps{Step{"Tb/s", 1'000'000'000'000}, Step{"Gb/s", 1'000'000'000},
-                                      Step{"Mb/s", 1'000'000}, Step{"kb/s", 1'000}, Step{"b/s", 1}};
-    return climb(rate.count(), steps, "b/s", style.decimal_mark);
+    static constexpr std::array steps{print_detail::Step{"Tb/s", 1'000'000'000'000},
+                                      print_detail::Step{"Gb/s", 1'000'000'000}, print_detail::Step{"Mb/s", 1'000'000},
+                                      print_detail::Step{"kb/s", 1'000}, print_detail::Step{"b/s", 1}};
+    return print_detail::climb(rate.count(), steps, "b/s", style.decimal_mark);
 }
 
 std::string print(Length length, const NumberStyle& style) {
-    static constexpr std::array metric{Step{"m", 1'000'000}, Step{"mm", 1'000}};
-    static constexpr std::array far{Step{"km", 1'000'000'000}};
+    static constexpr std::array metric{print_detail::Step{"m", 1'000'000}, print_detail::Step{"mm", 1'000}};
+    static constexpr std::array far{print_detail::Step{"km", 1'000'000'000}};
     if (style.system == UnitSystem::imperial) {
         // Tenths of a foot are finer than anyone pulls a cable; thousandths would only look exact.
-        static constexpr Step tenth_of_a_foot{"", 30'480'000};
+        static constexpr print_detail::Step tenth_of_a_foot{"", 30'480'000};
         const auto tenths = print_detail::thousandths(length.count(), tenth_of_a_foot);
         return print_decimal(static_cast<std::int64_t>(tenths), 1, style.decimal_mark) + " ft";
     }
     // Cable runs read in metres even beyond a kilometre; only reaches of many kilometres turn to km.
     constexpr std::int64_t far_from = 10'000'000'000;
     if (length.count() >= far_from || length.count() <= -far_from)
-        return climb(length.count(), far, "km", style.decimal_mark);
-    return climb(length.count(), metric, "m", style.decimal_mark);
+        return print_detail::climb(length.count(), far, "km", style.decimal_mark);
+    return print_detail::climb(length.count(), metric, "m", style.decimal_mark);
 }
 
 std::string print(Power power, const NumberStyle& style) {
-    static constexpr std::array steps{Step{"W", 1'000}, Step{"mW", 1}};
-    return climb(power.count(), steps, "W", style.decimal_mark);
+    static constexpr std::array steps{print_detail::Step{"W", 1'000}, print_detail::Step{"mW", 1}};
+    return print_detail::climb(power.count(), steps, "W", style.decimal_mark);
 }
 
 std::string print(ApparentPower power, const NumberStyle& style) {
-    static constexpr std::array steps{Step{"VA", 1'000}, Step{"mVA", 1}};
-    return climb(power.count(), steps, "VA", style.decimal_mark);
+    static constexpr std::array steps{print_detail::Step{"VA", 1'000}, print_detail::Step{"mVA", 1}};
+    return print_detail::climb(power.count(), steps, "VA", style.decimal_mark);
 }
 
 std::string print(DataSize size, const NumberStyle& style) {
@@ -104,16 +102,18 @@ std::string print(Temperature temperature, const NumberStyle& style) {
 }
 
 std::string print(Duration duration, const NumberStyle& style) {
-    static constexpr std::array steps{Step{"s", 1'000'000'000}, Step{"ms", 1'000'000}, Step{"\u00B5s", 1'000},
-                                      Step{"ns", 1}};
-    return climb(duration.count(), steps, "s", style.decimal_mark);
+    static constexpr std::array steps{print_detail::Step{"s", 1'000'000'000}, print_detail::Step{"ms", 1'000'000},
+                                      print_detail::Step{"\u00B5s", 1'000}, print_detail::Step{"ns", 1}};
+    return print_detail::climb(duration.count(), steps, "s", style.decimal_mark);
 }
 
 std::string print(Mass mass, const NumberStyle& style) {
-    static constexpr std::array metric{Step{"kg", 1'000}, Step{"g", 1}};
-    static constexpr std::array imperial{Step{"lb", 45'359'237, 100'000}, Step{"oz", 45'359'237, 1'600'000}};
-    if (style.system == UnitSystem::imperial) return climb(mass.count(), imperial, "lb", style.decimal_mark);
-    return climb(mass.count(), metric, "kg", style.decimal_mark);
+    static constexpr std::array metric{print_detail::Step{"kg", 1'000}, print_detail::Step{"g", 1}};
+    static constexpr std::array imperial{print_detail::Step{"lb", 45'359'237, 100'000},
+                                         print_detail::Step{"oz", 45'359'237, 1'600'000}};
+    if (style.system == UnitSystem::imperial)
+        return print_detail::climb(mass.count(), imperial, "lb", style.decimal_mark);
+    return print_detail::climb(mass.count(), metric, "kg", style.decimal_mark);
 }
 
 std::string print(Loss loss, const NumberStyle& style) {

@@ -1,7 +1,7 @@
 #include "core/base/rate.h"
 
+#include <cassert>
 #include <limits>
-#include <numeric>
 
 namespace streamwright::base {
 
@@ -83,12 +83,10 @@ Int sum_saturated(Int a, Int b) {
 
 }  // namespace rate_detail
 
-using namespace rate_detail;
-
 Rate::Rate(BitRate whole) : num_(whole.count()) {}
 
 Rate::Rate(Wide num, Wide den) : num_(num), den_(den) {
-    const Wide common = gcd(num, den);
+    const Wide common = rate_detail::gcd(num, den);
     if (common > 1) {
         num_ /= common;
         den_ /= common;
@@ -101,7 +99,7 @@ Rate Rate::scaled(BitRate rate, std::int64_t over, std::int64_t under) {
 }
 
 BitRate Rate::ceil() const {
-    const auto whole = divide(num_, den_);
+    const auto whole = rate_detail::divide(num_, den_);
     const Wide up = whole.quotient + (whole.rest != 0 ? 1 : 0);
     constexpr Wide most = std::numeric_limits<std::int64_t>::max();
     const Wide bounded = up > most ? most : up < -most ? -most : up;
@@ -109,32 +107,37 @@ BitRate Rate::ceil() const {
 }
 
 Rate operator+(const Rate& a, const Rate& b) {
-    Int num = 0, den = 1;
-    if (sum_exact(a.num_, a.den_, b.num_, b.den_, num, den)) return {num, den};
-    return {sum_saturated(in_millionths(a.num_, a.den_, true), in_millionths(b.num_, b.den_, true)), millionths};
+    Rate::Wide num = 0, den = 1;
+    if (rate_detail::sum_exact(a.num_, a.den_, b.num_, b.den_, num, den)) return {num, den};
+    return {rate_detail::sum_saturated(rate_detail::in_millionths(a.num_, a.den_, true),
+                                       rate_detail::in_millionths(b.num_, b.den_, true)),
+            rate_detail::millionths};
 }
 
 Rate operator-(const Rate& a, const Rate& b) {
-    Int num = 0, den = 1;
-    if (sum_exact(a.num_, a.den_, -b.num_, b.den_, num, den)) return {num, den};
-    return {sum_saturated(in_millionths(a.num_, a.den_, true), -in_millionths(b.num_, b.den_, false)), millionths};
+    Rate::Wide num = 0, den = 1;
+    if (rate_detail::sum_exact(a.num_, a.den_, -b.num_, b.den_, num, den)) return {num, den};
+    return {rate_detail::sum_saturated(rate_detail::in_millionths(a.num_, a.den_, true),
+                                       -rate_detail::in_millionths(b.num_, b.den_, false)),
+            rate_detail::millionths};
 }
 
 Rate operator*(const Rate& a, std::int64_t times) {
-    const Int common = gcd(a.den_, times);
-    Int num = 0;
-    if (!__builtin_mul_overflow(a.num_, Int{times} / common, &num)) return {num, a.den_ / common};
+    const Rate::Wide common = rate_detail::gcd(a.den_, times);
+    Rate::Wide num = 0;
+    if (!__builtin_mul_overflow(a.num_, Rate::Wide{times} / common, &num)) return {num, a.den_ / common};
     // Rounded toward whichever side keeps the product at or above the truth.
-    const Int each = in_millionths(a.num_, a.den_, times >= 0);
-    if (__builtin_mul_overflow(each, Int{times}, &num)) num = (each < 0) == (times < 0) ? largest : -largest;
-    return {num, millionths};
+    const Rate::Wide each = rate_detail::in_millionths(a.num_, a.den_, times >= 0);
+    if (__builtin_mul_overflow(each, Rate::Wide{times}, &num))
+        num = (each < 0) == (times < 0) ? rate_detail::largest : -rate_detail::largest;
+    return {num, rate_detail::millionths};
 }
 
 std::strong_ordering operator<=>(const Rate& a, const Rate& b) {
     // Euclid's steps on both fractions at once compare exactly without a product.
-    Int a_num = a.num_, a_den = a.den_, b_num = b.num_, b_den = b.den_;
+    Rate::Wide a_num = a.num_, a_den = a.den_, b_num = b.num_, b_den = b.den_;
     for (bool swapped = false;; swapped = !swapped) {
-        const auto left = divide(a_num, a_den), right = divide(b_num, b_den);
+        const auto left = rate_detail::divide(a_num, a_den), right = rate_detail::divide(b_num, b_den);
         auto order = left.quotient <=> right.quotient;
         const bool done = order != std::strong_ordering::equal || left.rest == 0 || right.rest == 0;
         if (order == std::strong_ordering::equal) order = (left.rest != 0) <=> (right.rest != 0);
