@@ -108,6 +108,12 @@ base::Length up_to_five(base::Length width) {
     return base::Length::from_count((width.count() + step - 1) / step * step);
 }
 
+/// Room for the fact line: stream and rate, or PoE and free ports.
+base::Length least_width_of(const DeviceType& type) {
+    if (is_switch(type)) return 45 * measure::module;
+    return type.codec ? 35 * measure::module : least_width;
+}
+
 /// Wide enough for every row's two labels, a usual tag, and the name as far as it stays short.
 base::Length width_of(const DeviceType& type, const std::vector<Side>& sides) {
     std::array<std::vector<base::Length>, 2> labels;
@@ -124,7 +130,7 @@ base::Length width_of(const DeviceType& type, const std::vector<Side>& sides) {
     const auto name = std::min(text_width(type.name, measure::label_em, Weight::normal), most_for_name);
     const auto tag =
         text_width(type.tag_prefix + "-0000", measure::tag_em, Weight::bold) + measure::mark_size + 2 * measure::module;
-    return up_to_five(std::max({least_width, 2 * measure::inset + std::max({widest, name, tag})}));
+    return up_to_five(std::max(least_width_of(type), 2 * measure::inset + std::max({widest, name, tag})));
 }
 
 bool tells_fact(const DeviceType& type) { return type.codec || is_switch(type); }

@@ -10,32 +10,21 @@ namespace streamwright::test {
 
 using namespace base::literals;
 
+model::CableId SmallVenue::copper(const std::string& tag, const model::PortRef& a, const model::PortRef& b_end,
+                                  int mm) {
+    return b.cable(types::cat6a(), a, b_end, mm * 1_mm, tag);
+}
+
+model::CableId SmallVenue::hdmi(const std::string& tag, const model::PortRef& a, const model::PortRef& b_end) {
+    return b.cable(types::hdmi(), a, b_end, 3_m, tag);
+}
+
 SmallVenue::SmallVenue() {
-    hall = b.room("2.04", "Seminar 2");
-    comms = b.room("0.11", "Comms South");
-    source = b.device(types::source(), "SRC-001");
-    encoder_1 = b.device(types::encoder(), "ENC-001");
-    encoder_2 = b.device(types::encoder(), "ENC-002");
-    sw = b.device(types::switch_24(), "SW-S2");
-    panel = b.device(types::patch_panel(), "PP-1");
-    decoder_1 = b.device(types::decoder(), "DEC-001");
-    decoder_2 = b.device(types::decoder(), "DEC-002");
-    display = b.device(types::display(), "DSP-001");
     for (const auto id : {source, encoder_1, encoder_2, decoder_1, decoder_2, display})
         b.change<model::Device>(id, [&](auto& row) { row.room = hall; });
     for (const auto id : {sw, panel}) b.change<model::Device>(id, [&](auto& row) { row.room = comms; });
-    n1 = b.cable(types::cat6a(), port_of(encoder_1, "net"), port_of(sw, "1"), 38_m, "N211");
-    n2 = b.cable(types::cat6a(), port_of(encoder_2, "net"), port_of(sw, "2"), 41_m, "N212");
-    n3 = b.cable(types::cat6a(), port_of(sw, "9"), port_of(decoder_1, "net"), 46500_mm, "N217");
-    lead = b.cable(types::cat6a_lead(), port_of(sw, "10"), port_of(panel, "f1"), {}, "N300");
-    n4 = b.cable(types::cat6a(), port_of(panel, "r1"), port_of(decoder_2, "net"), 50_m, "N218");
-    v1 = b.cable(types::hdmi(), port_of(source, "out"), port_of(encoder_1, "in"), 3_m, "V201");
-    v2 = b.cable(types::hdmi(), port_of(decoder_1, "out"), port_of(display, "in"), 3_m, "V211");
-    open = b.open_cable(types::cat6a(), port_of(sw, "12"));
-    s1 = b.stream(encoder_1, 800_Mbps, "239.1.1.1");
     const auto preset = b.preset("Lecture");
     b.subscribe(preset, s1, decoder_1);
-    sheet = b.sheet(4);
     b.place(sheet, source, 40_mm, 40_mm);
     b.place(sheet, encoder_1, 95_mm, 40_mm);
     b.place(sheet, encoder_2, 95_mm, 90_mm);

@@ -14,12 +14,30 @@ namespace streamwright::test {
 
 struct SmallVenue {
     DesignBuilder b;
-    model::RoomId hall, comms;
-    model::DeviceId source, encoder_1, encoder_2, sw, panel, decoder_1, decoder_2, display;
-    model::CableId n1, n2, n3, n4, lead, v1, v2, open;
-    model::SheetId sheet;
-    model::StreamId s1;
+    model::RoomId hall = b.room("2.04", "Seminar 2"), comms = b.room("0.11", "Comms South");
+    model::DeviceId source = b.device(types::source(), "SRC-001");
+    model::DeviceId encoder_1 = b.device(types::encoder(), "ENC-001");
+    model::DeviceId encoder_2 = b.device(types::encoder(), "ENC-002");
+    model::DeviceId sw = b.device(types::switch_24(), "SW-S2");
+    model::DeviceId panel = b.device(types::patch_panel(), "PP-1");
+    model::DeviceId decoder_1 = b.device(types::decoder(), "DEC-001");
+    model::DeviceId decoder_2 = b.device(types::decoder(), "DEC-002");
+    model::DeviceId display = b.device(types::display(), "DSP-001");
+    model::CableId n1 = copper("N211", port_of(encoder_1, "net"), port_of(sw, "1"), 38'000);
+    model::CableId n2 = copper("N212", port_of(encoder_2, "net"), port_of(sw, "2"), 41'000);
+    model::CableId n3 = copper("N217", port_of(sw, "9"), port_of(decoder_1, "net"), 46'500);
+    model::CableId lead = b.cable(types::cat6a_lead(), port_of(sw, "10"), port_of(panel, "f1"), {}, "N300");
+    model::CableId n4 = copper("N218", port_of(panel, "r1"), port_of(decoder_2, "net"), 50'000);
+    model::CableId v1 = hdmi("V201", port_of(source, "out"), port_of(encoder_1, "in"));
+    model::CableId v2 = hdmi("V211", port_of(decoder_1, "out"), port_of(display, "in"));
+    model::CableId open = b.open_cable(types::cat6a(), port_of(sw, "12"));
+    model::StreamId s1 = b.stream(encoder_1, base::BitRate::from_count(800'000'000), "239.1.1.1");
+    model::SheetId sheet = b.sheet(4);
     SmallVenue();
+
+private:
+    model::CableId copper(const std::string& tag, const model::PortRef& a, const model::PortRef& b_end, int mm);
+    model::CableId hdmi(const std::string& tag, const model::PortRef& a, const model::PortRef& b_end);
 };
 
 /// The venue with every fact derived; keeps its design alive.

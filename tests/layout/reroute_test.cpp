@@ -42,7 +42,7 @@ TEST(Reroute, BendsRunFromEndAToEndB) {
     const std::vector cables{s.first};
     const auto bends = reroute(s.b.design, s.sheet, cables)[0].bends;
     ASSERT_EQ(bends.size(), 2u);
-    EXPECT_EQ(bends[0].y, 40_mm + 14500_um);  // the encoder's first row on the right
+    EXPECT_EQ(bends[0].y, 40_mm + 19500_um);  // the encoder's second row on the right, below its loop-out
     EXPECT_EQ(bends[1].y, 60_mm + 14500_um);
 }
 

@@ -140,8 +140,8 @@ void add_margin_notes(std::vector<Fragment>& fragments, const model::Sheet& shee
     const SheetPoint corner = moved(frame.at, 5_mm, frame.height - title_block_height - 2_mm);
     const Box legend_box{corner, 112_mm, title_block_height};
     if (!is_taken(drawing, legend_box)) fragments.push_back(legend(corner, signals_in(drawing)));
-    const auto width = frame.width - title_block_width - 126_mm;
-    const Box notes_box{moved(corner, 116_mm, {}), width, title_block_height};
+    const auto width = frame.width - title_block_width - 128_mm;
+    const Box notes_box{moved(corner, 118_mm, {}), width, title_block_height};
     if (!is_taken(drawing, notes_box)) fragments.push_back(notes(notes_box.at, width, title_block_height, open));
 }
 

@@ -150,26 +150,48 @@ Length needed(const TagSpot& spot, const std::string& words) {
     return text_width(words, tag_em, Weight::normal) + 2 * measure::module;
 }
 
+/// Where a cable's tag stands, and what of it.
+struct TagChoice {
+    TagSpot spot;
+    bool with_length = false;
+};
+
+/// The stretches that can hold the tag, from end a to end b.
+std::vector<TagChoice> fitting_spots(const DrawnLine& line, const std::vector<DrawnLine>& all, const std::string& tag,
+                                     const std::string& full) {
+    std::vector<TagChoice> fitting;
+    for (const TagSpot& spot : tag_spots(line, all)) {
+        if (spot.room >= needed(spot, full) + 4 * measure::module)
+            fitting.push_back({spot, true});
+        else if (spot.room >= needed(spot, tag))
+            fitting.push_back({spot, false});
+    }
+    return fitting;
+}
+
+/// Level before upright, then the longest.
+const TagChoice& best_of(const std::vector<TagChoice>& fitting) {
+    return *std::ranges::max_element(
+        fitting, {}, [](const TagChoice& choice) { return std::pair(choice.spot.level, choice.spot.room); });
+}
+
+std::string full_words(const model::Cable& cable, const std::string& length) {
+    return length.empty() ? cable.tag : cable.tag + " " + length;
+}
+
 void draw_tags(std::vector<Shape>& shapes, const Scene& scene, const DrawnLine& line,
                const std::vector<DrawnLine>& all) {
     const auto* cable = scene.design.cables.find(line.cable);
     const auto length = length_words(scene, *cable);
-    const auto full = length.empty() ? cable->tag : cable->tag + "  " + length;
-    std::vector<std::pair<TagSpot, bool>> fitting;  // with the length, or the tag alone
-    for (const TagSpot& spot : tag_spots(line, all)) {
-        if (spot.room >= needed(spot, full) + 4 * measure::module)
-            fitting.emplace_back(spot, true);
-        else if (spot.room >= needed(spot, cable->tag))
-            fitting.emplace_back(spot, false);
-    }
+    const auto full = full_words(*cable, length);
+    const auto fitting = fitting_spots(line, all, cable->tag, full);
     if (fitting.empty()) return;
-    const auto rank = [](const auto& entry) { return std::pair(entry.first.level, entry.first.room); };
-    const auto best = *std::ranges::max_element(fitting, {}, rank);
-    draw_tag(shapes, best.first, best.second && best.first.level ? full : cable->tag, length);
+    const auto& best = best_of(fitting);
+    draw_tag(shapes, best.spot, best.with_length && best.spot.level ? full : cable->tag, length);
     if (run_length(line) <= long_run) return;
     for (const auto& [spot, with_length] : {fitting.front(), fitting.back()}) {
-        const auto apart = std::abs((spot.middle.x - best.first.middle.x).count()) +
-                           std::abs((spot.middle.y - best.first.middle.y).count());
+        const auto apart = std::abs((spot.middle.x - best.spot.middle.x).count()) +
+                           std::abs((spot.middle.y - best.spot.middle.y).count());
         if (spot.level && apart > long_run.count()) return draw_tag(shapes, spot, cable->tag, {});
     }
 }
@@ -215,6 +237,21 @@ Fragment cable_fragment_among(const Scene& scene, const DrawnLine& line, const s
     if (line.flag_at_end) draw_flag(fragment.shapes, scene, line, false);
     fragment.bounds = bounds_of(fragment.shapes);
     return fragment;
+}
+
+std::optional<SheetPoint> spot_beside_tag(const Scene& scene, const DrawnLine& line,
+                                          const std::vector<DrawnLine>& all) {
+    using namespace cable_drawing;
+    const auto* cable = scene.design.cables.find(line.cable);
+    if (!cable || line.points.size() < 2) return std::nullopt;
+    const auto full = full_words(*cable, length_words(scene, *cable));
+    const auto fitting = fitting_spots(line, all, cable->tag, full);
+    constexpr auto badge = 4 * measure::module;
+    if (fitting.empty()) return line.points.front();
+    const auto& best = best_of(fitting);
+    const auto& words = best.with_length ? full : cable->tag;
+    if (!best.spot.level) return moved(best.spot.middle, {}, -(tag_height / 2 + 2 * measure::module + badge / 2));
+    return moved(best.spot.middle, text_width(words, tag_em, Weight::normal) / 2 + badge, {});
 }
 
 Fragment cable_fragment(const Scene& scene, const model::CableLine& line) {

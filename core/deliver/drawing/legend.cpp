@@ -74,7 +74,7 @@ Fragment legend(SheetPoint at, const std::vector<catalogue::Signal>& signals) {
         draw_signal(shapes, row, signal);
         row.y += row_pitch;
     }
-    const auto ports = moved(at, 60_mm, {});
+    const auto ports = moved(at, 58_mm, {});
     shapes.emplace_back(bold_line(moved(ports, {}, 4_mm), "Ports", lettering::normal));
     row = moved(ports, {}, 6500_um);
     draw_port(shapes, row, true, true, "in or out, cabled");
@@ -84,7 +84,7 @@ Fragment legend(SheetPoint at, const std::vector<catalogue::Signal>& signals) {
     shapes.emplace_back(filled_box({edge, 1_mm, 3500_um}, Role::heavy_edge));
     shapes.emplace_back(text_line(moved(edge, 4500_um, 2900_um), "heavy edge: network side", lettering::small));
     shapes.emplace_back(
-        text_line(moved(row, {}, 4 * row_pitch + 2900_um), "N217: letter of the signal, number", lettering::small));
+        text_line(moved(row, {}, 4 * row_pitch + 2900_um), "N217: signal letter, number", lettering::small));
     shapes.emplace_back(
         text_line(moved(row, {}, 5 * row_pitch + 2900_um), "a gap in a line is a crossing", lettering::small));
     fragment.bounds = bounds_of(shapes);

@@ -36,6 +36,9 @@ struct FlagWords {
 };
 FlagWords flag_words(const Scene& scene, model::CableId cable, bool end_a);
 
+/// Where a badge of the cable stands: in its line, past its tag.
+std::optional<SheetPoint> spot_beside_tag(const Scene& scene, const DrawnLine& line, const std::vector<DrawnLine>& all);
+
 Fragment cable_fragment_among(const Scene& scene, const DrawnLine& line, const std::vector<DrawnLine>& all);
 
 }  // namespace streamwright::deliver

@@ -75,25 +75,14 @@ std::optional<SheetPoint> corner_of_device(const Scene& scene, const std::string
     return moved(body.at, body.width - units(4), units(2));
 }
 
-/// Just past the middle of the cable's longest stretch, clear of the tag.
 std::optional<SheetPoint> spot_on_cable(const Scene& scene, const std::string& id) {
     const auto cable = model::CableId::parse(id);
     if (!cable) return std::nullopt;
     const model::CableLine::Key key{scene.sheet, *cable};
     const auto* stored = scene.design.cable_lines.find(key);
-    const auto points = cable_points(scene, stored ? *stored : model::CableLine::blank(key));
-    std::optional<SheetPoint> best;
-    Length longest;
-    for (std::size_t i = 1; i < points.size(); ++i) {
-        const auto &a = points[i - 1], &b = points[i];
-        const auto size = Length::from_count(std::abs((a.x - b.x).count()) + std::abs((a.y - b.y).count()));
-        if (best && size <= longest) continue;
-        longest = size;
-        const SheetPoint middle{a.x + (b.x - a.x) / 2, a.y + (b.y - a.y) / 2};
-        best = a.y == b.y ? moved(middle, std::min(size / 2, 8 * measure::module), {})
-                          : moved(middle, {}, std::min(size / 2, 8 * measure::module));
-    }
-    return best;
+    const auto plates = plates_of(scene);
+    const auto line = drawn_line(scene, plates, stored ? *stored : model::CableLine::blank(key));
+    return line ? spot_beside_tag(scene, *line, drawn_lines(scene, plates)) : std::nullopt;
 }
 
 std::optional<SheetPoint> badge_spot(const Scene& scene, const std::string& subject) {
