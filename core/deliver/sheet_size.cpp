@@ -31,7 +31,7 @@ std::pair<Length, Length> trimmed(model::PaperSize paper) {
 /// Fields between the centre line and the frame; a narrow rest joins the last one (ISO 5457: A0 16 x 24 ... A4 4 x 6).
 int half_count(Length size, Length margin) {
     const auto half = (size / 2 - margin).count();
-    return static_cast<int>(std::max<std::int64_t>(1, half / field.count() + (half % field.count() > 10'000 ? 1 : 0)));
+    return static_cast<int>(std::max<std::int64_t>(1, half / field.count() + (half % field.count() > 20'000 ? 1 : 0)));
 }
 
 int field_index(Length at, Length first, int count) {

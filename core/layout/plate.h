@@ -21,7 +21,7 @@ inline constexpr base::Length tag_em = 3500_um, label_em = 3_mm, note_em = 2750_
 inline constexpr base::Length inset = 2_mm;      // of labels from the edge
 inline constexpr base::Length mark_size = 4_mm;  // role mark in the title row
 inline constexpr base::Length module = 1_mm, lane = 5_mm;
-inline constexpr base::Length flag_width = 48_mm, flag_height = 4500_um;
+inline constexpr base::Length flag_width = 54_mm, flag_height = 4500_um;
 }  // namespace measure
 
 struct Box {

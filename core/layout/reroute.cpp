@@ -57,10 +57,16 @@ bool is_hub(const graph::Wiring& wiring, const graph::PortAt& at) {
     return type && type->kind == catalogue::DeviceKind::network_switch;
 }
 
+/// The end of a cable whose other end is elsewhere.
+struct Leaving {
+    RouteEnd at;
+    bool is_b = false;
+};
+
 struct Work {
-    std::vector<Job> through;                           // both ends on the sheet
-    std::vector<std::pair<CableId, RouteEnd>> leaving;  // one end on the sheet
-    std::vector<Line> taken;                            // lines that stay
+    std::vector<Job> through;                          // both ends on the sheet
+    std::vector<std::pair<CableId, Leaving>> leaving;  // one end on the sheet
+    std::vector<Line> taken;                           // lines that stay
 };
 
 Line whole(const RouteEnd& a, const Line& bends, const RouteEnd& b) {
@@ -82,7 +88,16 @@ void sort_in(Work& work, const graph::Wiring& wiring, const SheetPlates& plates,
         const bool hub_first = is_hub(wiring, *cable.a) && !is_hub(wiring, *cable.b);
         work.through.push_back(hub_first ? Job{cable.row->id, *b, *a, true} : Job{cable.row->id, *a, *b, false});
     } else {
-        work.leaving.emplace_back(cable.row->id, a ? *a : *b);
+        work.leaving.emplace_back(cable.row->id, a ? Leaving{*a, false} : Leaving{*b, true});
+    }
+}
+
+/// Cables cross the edges of room frames but do not run along them.
+void keep_off_frames(Work& work, const model::Design& design, model::SheetId sheet) {
+    for (const auto& frame : design.room_frames) {
+        if (frame.sheet != sheet) continue;
+        const auto right = frame.at.x + frame.width, bottom = frame.at.y + frame.height;
+        work.taken.push_back({frame.at, {right, frame.at.y}, {right, bottom}, {frame.at.x, bottom}, frame.at});
     }
 }
 
@@ -92,27 +107,69 @@ Work sort_out(const graph::Wiring& wiring, const SheetPlates& plates, model::She
     Work work;
     for (const auto& cable : wiring.cables) sort_in(work, wiring, plates, sheet, cable, wanted.contains(cable.row->id));
     std::ranges::stable_sort(work.through, std::greater{}, &Job::rise);
+    keep_off_frames(work, wiring.design, sheet);
     return work;
 }
 
-/// The tip of a flag: straight out of the lug, as near as lanes of its neighbours and other plates allow.
-model::SheetPoint flag_tip(const RouteEnd& end, std::vector<Box>& boxes, const Work& work) {
-    const auto lanes = std::ranges::count_if(work.through, [&](const Job& job) {
+/// What a flag keeps off: plates with the room that cables need to leave them, and flags set before.
+std::vector<Box> kept_free(const std::vector<Box>& plates) {
+    constexpr Length stub = measure::lane * 3 / 2;
+    std::vector<Box> boxes;
+    for (const Box& box : plates) boxes.push_back({{box.at.x - stub, box.at.y}, box.width + 2 * stub, box.height});
+    return boxes;
+}
+
+/// Straight out of the lug, or a few rows lower or higher: from the lug to the tip, the lug itself left out.
+Line flag_line(const RouteEnd& end, int lanes, int rows) {
+    const auto out = [&](int n) {
+        return end.side == Side::right ? end.at.x + n * measure::lane : end.at.x - n * measure::lane;
+    };
+    const auto y = end.at.y + rows * measure::port_row;
+    if (rows == 0) return {{out(lanes), y}};
+    return {{out(lanes - 1), end.at.y}, {out(lanes - 1), y}, {out(lanes), y}};
+}
+
+bool is_clear(const RouteEnd& end, const Line& line, std::span<const Box> plates, std::span<const Box> kept) {
+    const Box flag = flag_box(line.back(), end.side);
+    if (flag.at.x < 20 * measure::module) return false;  // the drawing frame
+    if (std::ranges::any_of(kept, [&](const Box& box) { return box.meets(flag); })) return false;
+    Line from_lug{end.at};
+    from_lug.insert(from_lug.end(), line.begin(), line.end());
+    return !line_meets(from_lug, plates);
+}
+
+/// The way to a flag, as near as lanes of its neighbours, other plates and other flags allow.
+Line way_to_flag(const RouteEnd& end, std::span<const Box> plates, std::span<const Box> kept, const Work& work) {
+    const auto neighbours = std::ranges::count_if(work.through, [&](const Job& job) {
         return (job.a.at.x == end.at.x && job.a.side == end.side) || (job.b.at.x == end.at.x && job.b.side == end.side);
     });
-    const auto first = std::min<std::ptrdiff_t>(lanes, 4) + 1;
-    const auto tip_at = [&](std::ptrdiff_t steps) {
-        const auto by = steps * measure::lane;
-        return model::SheetPoint{end.side == Side::right ? end.at.x + by : end.at.x - by, end.at.y};
-    };
-    for (const auto steps : {first, first + 1, first + 2, first - 1, first - 2}) {
-        if (steps < 1) continue;
-        const Box flag = flag_box(tip_at(steps), end.side);
-        if (std::ranges::any_of(boxes, [&](const Box& box) { return box.meets(flag); })) continue;
-        boxes.push_back(flag);
-        return tip_at(steps);
+    const int first = 2 + static_cast<int>(std::min<std::ptrdiff_t>(neighbours, 3));
+    for (int distance = 0; distance <= 24; ++distance) {
+        const int rows = distance % 2 == 1 ? (distance + 1) / 2 : -distance / 2;
+        for (const int lanes : {first, first + 1, first + 2, 3, 2}) {
+            const auto line = flag_line(end, lanes, rows);
+            if (is_clear(end, line, plates, kept)) return line;
+        }
     }
-    return tip_at(1);
+    return flag_line(end, 2, 0);
+}
+
+/// Flags of cables that leave the sheet; what is found stands in the way of later lines.
+std::vector<model::CableLine> set_flags(Work& work, model::SheetId sheet, std::vector<Box>& boxes) {
+    const auto plates = boxes;
+    auto kept = kept_free(plates);
+    std::vector<model::CableLine> lines;
+    for (const auto& [cable, end] : work.leaving) {
+        auto line = way_to_flag(end.at, plates, kept, work);
+        const Box flag = flag_box(line.back(), end.at.side);
+        kept.push_back(flag);
+        boxes.push_back(flag);
+        work.taken.push_back(line);
+        work.taken.back().insert(work.taken.back().begin(), end.at.at);
+        if (end.is_b) std::ranges::reverse(line);
+        lines.push_back({{sheet, cable}, std::move(line), false, {}});
+    }
+    return lines;
 }
 
 }  // namespace reroute_detail
@@ -128,9 +185,7 @@ std::vector<model::CableLine> reroute(const model::Design& design, model::SheetI
     const auto wiring = graph::wire(design);
     auto plates = plates_on(wiring, sheet);
     auto work = sort_out(wiring, plates, sheet, cables);
-    std::vector<model::CableLine> lines;
-    for (const auto& [cable, end] : work.leaving)
-        lines.push_back({{sheet, cable}, {flag_tip(end, plates.boxes, work)}, false, {}});
+    auto lines = set_flags(work, sheet, plates.boxes);
     for (const Job& job : work.through) {
         auto bends = route(job.a, job.b, plates.boxes, work.taken);
         work.taken.push_back(whole(job.a, bends, job.b));

@@ -4,6 +4,7 @@
 #include "core/deliver/drawing/paper.h"
 #include "core/deliver/drawing/schematic_fragments.h"
 #include "core/deliver/drawing/shapes.h"
+#include "core/deliver/drawing/sheet_lines.h"
 #include "core/deliver/sheet_size.h"
 
 namespace streamwright::deliver {
@@ -62,27 +63,34 @@ bool is_taken(const std::vector<Fragment>& fragments, const Box& box) {
     return std::ranges::any_of(fragments, [&](const Fragment& fragment) { return fragment.bounds.meets(box); });
 }
 
+/// The open findings of one subject on the sheet.
 struct OpenFinding {
+    std::string subject;
     SheetPoint at;
     std::string sentence;
+    int count = 1;
 };
 
-/// The mark of a finding stands where its badge would.
-std::optional<SheetPoint> mark_spot(const Scene& scene, const analysis::Finding& finding) {
-    if (finding.subjects.empty()) return std::nullopt;
-    const auto badge = badge_fragment(scene, analysis::subject_text(finding.subjects.front()), finding.severity, 1);
-    if (badge.shapes.empty()) return std::nullopt;
-    return SheetPoint{badge.bounds.at.x + badge.bounds.width / 2, badge.bounds.at.y + badge.bounds.height / 2};
+bool is_open(const analysis::Reported& reported) {
+    return !(reported.waiver && !reported.waiver_outdated) && !reported.finding.subjects.empty() &&
+           reported.finding.severity != analysis::Severity::advice;
 }
 
+/// Gravest first, as the report has them; further ones of a subject are counted.
 std::vector<OpenFinding> open_findings(const Source& source, const Scene& scene) {
+    const auto lines = drawn_lines(scene, plates_of(scene));
     std::vector<OpenFinding> open;
     for (const auto& reported : source.findings) {
-        if (reported.waiver && !reported.waiver_outdated) continue;
-        if (reported.finding.severity == analysis::Severity::advice) continue;
-        if (const auto at = mark_spot(scene, reported.finding))
-            open.push_back({*at, analysis::sentence(reported.finding, source.book)});
+        if (!is_open(reported)) continue;
+        const auto subject = analysis::subject_text(reported.finding.subjects.front());
+        const auto same = std::ranges::find(open, subject, &OpenFinding::subject);
+        if (same != open.end())
+            ++same->count;
+        else if (const auto at = badge_spot(scene, subject, lines))
+            open.push_back({subject, *at, analysis::sentence(reported.finding, source.book)});
     }
+    for (auto& each : open)
+        if (each.count > 1) each.sentence += " " + std::to_string(each.count - 1) + " more here.";
     return open;
 }
 
@@ -92,44 +100,45 @@ void draw_ring(std::vector<Shape>& shapes, SheetPoint at, int number) {
     shapes.emplace_back(bold_line(moved(at, {}, 1_mm), std::to_string(number), 2750_um, Role::text, Anchor::middle));
 }
 
-/// Rings on the drawing; findings at one place share a ring with the first one's number.
-Fragment rings(const std::vector<OpenFinding>& open) {
+Fragment rings(std::span<const OpenFinding> listed) {
     Fragment fragment;
-    for (std::size_t i = 0; i < open.size(); ++i) {
-        const auto same = std::ranges::count_if(open.begin(), open.begin() + static_cast<std::ptrdiff_t>(i),
-                                                [&](const OpenFinding& o) { return o.at == open[i].at; });
-        draw_ring(fragment.shapes, moved(open[i].at, same * 5_mm, {}), static_cast<int>(i) + 1);
-    }
+    int number = 0;
+    for (const auto& each : listed) draw_ring(fragment.shapes, each.at, ++number);
     fragment.bounds = bounds_of(fragment.shapes);
     return fragment;
 }
 
-/// Notes with numbered rings in a column; what does not fit is in the findings list.
-Fragment notes(SheetPoint at, Length width, Length height, const std::vector<OpenFinding>& open) {
+struct Notes {
     Fragment fragment;
-    auto& shapes = fragment.shapes;
+    std::size_t listed = 0;  // findings that found room
+};
+
+/// Notes with numbered rings in a column; what does not fit is in the findings list.
+Notes notes(SheetPoint at, Length width, Length height, const std::vector<OpenFinding>& open) {
+    Notes notes;
+    auto& shapes = notes.fragment.shapes;
     shapes.emplace_back(bold_line(moved(at, {}, 4_mm), "Notes", lettering::normal));
     auto row = moved(at, {}, 10_mm);
     const auto last = at.y + height;
-    for (std::size_t i = 0; i < open.size(); ++i) {
-        const auto lines = wrapped(open[i].sentence, width - 8_mm, lettering::small, layout::Weight::normal);
-        const auto needs = static_cast<std::int64_t>(lines.size() + (i + 1 < open.size() ? 1 : 0)) * lettering::pitch;
-        if (row.y + needs > last) {
-            shapes.emplace_back(text_line(row, "and " + std::to_string(open.size() - i) + " more in the findings list",
-                                          lettering::small));
-            break;
-        }
-        draw_ring(shapes, moved(row, 2500_um, -1200_um), static_cast<int>(i) + 1);
+    for (const auto& each : open) {
+        const auto lines = wrapped(each.sentence, width - 8_mm, lettering::small, layout::Weight::normal);
+        const bool more = notes.listed + 1 < open.size();
+        if (row.y + static_cast<std::int64_t>(lines.size() + (more ? 1 : 0)) * lettering::pitch > last) break;
+        draw_ring(shapes, moved(row, 2500_um, -1200_um), static_cast<int>(++notes.listed));
         for (const auto& line : lines) {
             shapes.emplace_back(text_line(moved(row, 7_mm, {}), line, lettering::small));
             row.y += lettering::pitch;
         }
         row.y += 500_um;
     }
+    if (notes.listed < open.size())
+        shapes.emplace_back(
+            text_line(row, "and " + std::to_string(open.size() - notes.listed) + " more subjects in the findings list",
+                      lettering::small));
     if (open.empty())
         shapes.emplace_back(text_line(row, "Every cable carries its tag at both ends.", lettering::small));
-    fragment.bounds = bounds_of(shapes);
-    return fragment;
+    notes.fragment.bounds = bounds_of(shapes);
+    return notes;
 }
 
 /// Legend and notes left of the title block, where the drawing leaves room for them.
@@ -142,7 +151,10 @@ void add_margin_notes(std::vector<Fragment>& fragments, const model::Sheet& shee
     if (!is_taken(drawing, legend_box)) fragments.push_back(legend(corner, signals_in(drawing)));
     const auto width = frame.width - title_block_width - 128_mm;
     const Box notes_box{moved(corner, 118_mm, {}), width, title_block_height};
-    if (!is_taken(drawing, notes_box)) fragments.push_back(notes(notes_box.at, width, title_block_height, open));
+    if (is_taken(drawing, notes_box)) return;
+    auto column = notes(notes_box.at, width, title_block_height, open);
+    fragments.push_back(rings(std::span(open).first(column.listed)));
+    fragments.push_back(std::move(column.fragment));
 }
 
 PagePart page_of(const Source& source, const model::Sheet& sheet) {
@@ -156,9 +168,7 @@ PagePart page_of(const Source& source, const model::Sheet& sheet) {
     page.fragments = {sheet_frame(sheet.paper), heading(sheet)};
     const auto drawing = schematic_fragments(scene);
     page.fragments.insert(page.fragments.end(), drawing.begin(), drawing.end());
-    const auto open = open_findings(source, scene);
-    page.fragments.push_back(rings(open));
-    add_margin_notes(page.fragments, sheet, drawing, open);
+    add_margin_notes(page.fragments, sheet, drawing, open_findings(source, scene));
     page.fragments.push_back(revision_table(sheet.paper, source.design));
     page.fragments.push_back(block(source, sheet));
     return page;

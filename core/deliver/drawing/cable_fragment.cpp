@@ -3,6 +3,7 @@
 #include "core/deliver/drawing/schematic_fragments.h"
 #include "core/deliver/drawing/shapes.h"
 #include "core/deliver/drawing/sheet_lines.h"
+#include "core/deliver/sheet_size.h"
 #include "core/layout/cable_route.h"
 
 #include <algorithm>
@@ -192,8 +193,17 @@ void draw_tags(std::vector<Shape>& shapes, const Scene& scene, const DrawnLine& 
     for (const auto& [spot, with_length] : {fitting.front(), fitting.back()}) {
         const auto apart = std::abs((spot.middle.x - best.spot.middle.x).count()) +
                            std::abs((spot.middle.y - best.spot.middle.y).count());
-        if (spot.level && apart > long_run.count()) return draw_tag(shapes, spot, cable->tag, {});
+        const bool roomy = spot.room >= needed(spot, cable->tag) + 4 * measure::module;
+        if (spot.level && roomy && apart > long_run.count()) return draw_tag(shapes, spot, cable->tag, {});
     }
+}
+
+/// What fits into a flag, also where the frame of the sheet is near.
+Length flag_room(const Scene& scene, SheetPoint tip, bool rightward) {
+    const auto* sheet = scene.design.sheets.find(scene.sheet);
+    const auto frame = sheet_size(sheet ? sheet->paper : model::PaperSize::a3).frame;
+    const auto to_frame = rightward ? frame.at.x + frame.width - tip.x : tip.x - frame.at.x;
+    return std::max(std::min(measure::flag_width, to_frame) - 5 * measure::module, Length{});
 }
 
 void draw_flag(std::vector<Shape>& shapes, const Scene& scene, const DrawnLine& line, bool at_start) {
@@ -202,7 +212,7 @@ void draw_flag(std::vector<Shape>& shapes, const Scene& scene, const DrawnLine& 
     const bool rightward = before.x <= tip.x;
     const auto words = flag_words(scene, line.cable, at_start);
     const auto em = measure::note_em, gap = measure::module;
-    const auto room = measure::flag_width - 5 * measure::module;
+    const auto room = flag_room(scene, tip, rightward);
     const auto device = layout::elided(words.device, room, em, Weight::bold);
     const auto device_width = text_width(device, em, Weight::bold);
     const auto where = layout::elided(words.where, std::max(room - device_width - gap, Length{}), em, Weight::normal);
@@ -247,7 +257,11 @@ std::optional<SheetPoint> spot_beside_tag(const Scene& scene, const DrawnLine& l
     const auto full = full_words(*cable, length_words(scene, *cable));
     const auto fitting = fitting_spots(line, all, cable->tag, full);
     constexpr auto badge = 4 * measure::module;
-    if (fitting.empty()) return line.points.front();
+    if (line.flag_at_start || line.flag_at_end || fitting.empty()) {
+        const auto at = line.flag_at_start ? line.points.size() - 1 : 1;  // next to the lug
+        const auto &a = line.points[at - 1], &b = line.points[at];
+        return SheetPoint{a.x + (b.x - a.x) / 2, a.y + (b.y - a.y) / 2};
+    }
     const auto& best = best_of(fitting);
     const auto& words = best.with_length ? full : cable->tag;
     if (!best.spot.level) return moved(best.spot.middle, {}, -(tag_height / 2 + 2 * measure::module + badge / 2));

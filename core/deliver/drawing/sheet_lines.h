@@ -39,6 +39,10 @@ FlagWords flag_words(const Scene& scene, model::CableId cable, bool end_a);
 /// Where a badge of the cable stands: in its line, past its tag.
 std::optional<SheetPoint> spot_beside_tag(const Scene& scene, const DrawnLine& line, const std::vector<DrawnLine>& all);
 
+/// Where the badge of a subject stands; none if it is not drawn on this sheet.
+std::optional<SheetPoint> badge_spot(const Scene& scene, const std::string& subject,
+                                     const std::vector<DrawnLine>& lines);
+
 Fragment cable_fragment_among(const Scene& scene, const DrawnLine& line, const std::vector<DrawnLine>& all);
 
 }  // namespace streamwright::deliver

@@ -75,23 +75,11 @@ std::optional<SheetPoint> corner_of_device(const Scene& scene, const std::string
     return moved(body.at, body.width - units(4), units(2));
 }
 
-std::optional<SheetPoint> spot_on_cable(const Scene& scene, const std::string& id) {
+std::optional<SheetPoint> spot_on_cable(const Scene& scene, const std::string& id,
+                                        const std::vector<DrawnLine>& lines) {
     const auto cable = model::CableId::parse(id);
-    if (!cable) return std::nullopt;
-    const model::CableLine::Key key{scene.sheet, *cable};
-    const auto* stored = scene.design.cable_lines.find(key);
-    const auto plates = plates_of(scene);
-    const auto line = drawn_line(scene, plates, stored ? *stored : model::CableLine::blank(key));
-    return line ? spot_beside_tag(scene, *line, drawn_lines(scene, plates)) : std::nullopt;
-}
-
-std::optional<SheetPoint> badge_spot(const Scene& scene, const std::string& subject) {
-    const auto colon = subject.find(':');
-    if (colon == std::string::npos) return std::nullopt;
-    const auto kind = subject.substr(0, colon), id = subject.substr(colon + 1);
-    if (kind == "device") return corner_of_device(scene, id);
-    if (kind == "port") return corner_of_device(scene, id.substr(0, id.find('/')));
-    if (kind == "cable") return spot_on_cable(scene, id);
+    for (const DrawnLine& line : lines)
+        if (line.cable == cable) return spot_beside_tag(scene, line, lines);
     return std::nullopt;
 }
 
@@ -136,12 +124,27 @@ Fragment note_fragment(const Scene&, const model::Note& note) {
     return fragment;
 }
 
+std::optional<SheetPoint> badge_spot(const Scene& scene, const std::string& subject,
+                                     const std::vector<DrawnLine>& lines) {
+    using namespace venue_drawing;
+    const auto colon = subject.find(':');
+    if (colon == std::string::npos) return std::nullopt;
+    const auto kind = subject.substr(0, colon), id = subject.substr(colon + 1);
+    if (kind == "device") return corner_of_device(scene, id);
+    if (kind == "port") return corner_of_device(scene, id.substr(0, id.find('/')));
+    if (kind == "cable") return spot_on_cable(scene, id, lines);
+    return std::nullopt;
+}
+
 Fragment badge_fragment(const Scene& scene, const std::string& subject, analysis::Severity gravest, int count) {
     using namespace venue_drawing;
     Fragment fragment;
     fragment.subject = subject;
-    const auto at = badge_spot(scene, subject);
-    if (!at || count <= 0) return fragment;
+    if (count <= 0) return fragment;
+    const bool on_cable = subject.starts_with("cable:");
+    const auto at =
+        badge_spot(scene, subject, on_cable ? drawn_lines(scene, plates_of(scene)) : std::vector<DrawnLine>{});
+    if (!at) return fragment;
     const auto drop = gravest == analysis::Severity::warning ? units(6) : units(4);
     fragment.shapes.emplace_back(badge_shape(*at, gravest));
     fragment.shapes.emplace_back(
