@@ -1,0 +1,20 @@
+// One application for all tests of the canvas: offscreen, with the bundled face, and no settings of the user.
+#include "app/style/widget_style.h"
+
+#include <QApplication>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+
+#include <gtest/gtest.h>
+
+int main(int argc, char** argv) {
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QTemporaryDir settings;
+    qputenv("XDG_CONFIG_HOME", settings.path().toUtf8());
+    testing::InitGoogleTest(&argc, argv);
+    QApplication application(argc, argv);
+    QApplication::setOrganizationName("streamwright-tests");
+    QApplication::setApplicationName("streamwright-tests");
+    streamwright::app::dress(application, streamwright::app::bundled_theme(streamwright::app::ThemeChoice::light));
+    return RUN_ALL_TESTS();
+}
