@@ -81,9 +81,9 @@ void keep_whole_file_keys(model::Design& design, const Json& top) {
 }
 
 std::size_t index_of_row(const Json& top, std::string_view table, const std::string& key) {
-    const auto& list = top.at(std::string(table));
-    for (std::size_t index = 0; index < list.size(); ++index)
-        if (raw_key(table, list[index]) == key) return index;
+    const auto list = top.find(std::string(table));
+    for (std::size_t index = 0; list != top.end() && index < list->size(); ++index)
+        if (raw_key(table, (*list)[index]) == key) return index;
     return 0;
 }
 

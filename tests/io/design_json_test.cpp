@@ -53,7 +53,8 @@ TEST(DesignJson, UnknownKeysSurviveLoadEditAndSave) {
         "{\"format\":\"streamwright\",\"version\":1,\"pictures\":[{\"sha\":\"1\"},{\"sha\":\"2\"}],\"zoom\":1.5,"
         "\"rooms\":[{\"id\":\"000000000001\",\"name\":\"Hall\",\"colour\":{\"r\":1,\"a\":[true,null]},\"/odd~key\":7}],"
         "\"vlans\":[{\"id\":\"000000000002\"}],"
-        "\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"size\":{\"rack_units\":1,\"tilt\":3},\"novel\":[1]}],"
+        "\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":\"Generic\",\"size\":{\"rack_units\":1,\"tilt\":3},"
+        "\"novel\":[1]}],"
         "\"devices\":[{\"id\":\"000000000003\",\"type\":\"t\",\"bridging\":{\"stp_mode\":\"x\"},"
         "\"addresses\":[{\"address\":\"10.0.0.1\",\"lease_s\":60}]}]}";
     auto design = read_good(text);
@@ -71,13 +72,27 @@ TEST(DesignJson, UnknownKeysSurviveLoadEditAndSave) {
 
 TEST(DesignJson, AnUnknownKeyOfAListElementGoesWithTheElement) {
     auto design = read_good(
-        "{\"format\":\"streamwright\",\"version\":1,\"device_types\":[{\"key\":\"t\",\"name\":\"T\"}],"
+        "{\"format\":\"streamwright\",\"version\":1,\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":"
+        "\"Generic\"}],"
         "\"devices\":[{\"id\":\"000000000003\",\"type\":\"t\",\"addresses\":[{\"address\":\"10.0.0.1\",\"lease_s\":60}]"
         "}]}");
     auto device = *design.devices.begin();
     device.addresses.clear();
     design.devices.put(device);
     EXPECT_THAT(write_design(design), testing::Not(testing::HasSubstr("lease_s")));
+}
+
+TEST(DesignJson, AnUnknownKeyNeverBringsBackAPartThatWasCleared) {
+    auto design = read_good(
+        "{\"format\":\"streamwright\",\"version\":1,\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":"
+        "\"Generic\"}],"
+        "\"racks\":[{\"id\":\"000000000001\"}],\"devices\":[{\"id\":\"000000000003\",\"type\":\"t\","
+        "\"rack\":{\"rack\":\"000000000001\",\"tilt\":3}}]}");
+    EXPECT_THAT(write_design(design), testing::HasSubstr("\"tilt\":3"));
+    auto device = *design.devices.begin();
+    device.rack.reset();
+    design.devices.put(device);
+    EXPECT_FALSE(read_good(write_design(design)).devices.begin()->rack.has_value());
 }
 
 TEST(DesignJson, ReadsRecordsInAnyOrderAndWithAByteOrderMark) {

@@ -197,8 +197,9 @@ cat::DeviceType make_patch_panel(int ports) {
 }
 
 cat::DeviceType make_module(const std::string& phy) {
-    auto type = test_type("test.module." + phy, "Module " + phy, cat::DeviceKind::transceiver, "SFP");
     const bool single = phy == "10GBASE-LR";
+    auto type = test_type(single ? "test.module.10gbase-lr" : "test.module.10gbase-sr", "Module " + phy,
+                          cat::DeviceKind::transceiver, "SFP");
     type.module = cat::ModuleFacts{cat::Connector::sfp_plus,
                                    phy,
                                    10_Gbps,
@@ -211,6 +212,7 @@ cat::DeviceType make_module(const std::string& phy) {
 
 cat::DeviceType make_rack_type() {
     auto type = test_type("test.rack", "Rack, 42 units", cat::DeviceKind::rack, "RK");
+    type.size.rack_units = 42;
     type.size.height = 2_m;
     type.size.width = 600_mm;
     type.size.depth = 800_mm;

@@ -165,8 +165,21 @@ Json to_json_value(const T& value) {
         return to_json_object(value);
 }
 
-/// Puts kept keys back where they stood. One whose list element has gone meanwhile goes with it.
-inline void restore_unknown(Json& object, const std::map<std::string, std::string>& unknown) {
+/// Whether the field of T is a struct that is always there, though left out where it is blank.
+template <class T>
+bool is_plain_struct(const std::string& field) {
+    bool plain = false;
+    static const T usual = blank_of<T>();
+    Fields<T>::visit(usual, [&]<class F>(const char* name, const F&) {
+        plain = plain || (field == name && !requires(F f) { json_of(f); });
+    });
+    return plain;
+}
+
+/// Puts kept keys back where they stood. One whose list element or optional part has gone meanwhile goes with it:
+/// making that part anew would say what nobody said. `plain_struct` tells which parts may be made anew.
+template <class IsPlainStruct>
+void restore_unknown(Json& object, const std::map<std::string, std::string>& unknown, IsPlainStruct&& plain_struct) {
     for (const auto& [name, text] : unknown) {
         Json value = Json::parse(text, nullptr, false);
         if (value.is_discarded()) continue;
@@ -178,13 +191,16 @@ inline void restore_unknown(Json& object, const std::map<std::string, std::strin
         const Json::json_pointer pointer(name);
         const auto parent = pointer.parent_pointer();
         if (!object.contains(parent)) {
-            const bool in_list = parent.to_string().find_first_of("0123456789") != std::string::npos;
-            if (in_list) continue;
+            if (!parent.parent_pointer().empty() || !plain_struct(parent.back())) continue;
             object[parent] = Json::object();
         }
         Json& home = object[parent];
         if (home.is_object() && !home.contains(pointer.back())) home[pointer.back()] = std::move(value);
     }
+}
+
+inline void restore_unknown(Json& object, const std::map<std::string, std::string>& unknown) {
+    restore_unknown(object, unknown, [](const std::string&) { return false; });
 }
 
 // ---- reading ----

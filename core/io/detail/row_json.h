@@ -20,7 +20,7 @@ std::string row_text(const Row& row) {
         return catalogue::write_cable_type(*row.type);
     } else {
         Json record = catalogue::json_detail::to_json_object(row);
-        catalogue::json_detail::restore_unknown(record, row.unknown);
+        catalogue::json_detail::restore_unknown(record, row.unknown, catalogue::json_detail::is_plain_struct<Row>);
         return record.dump(-1, ' ', false, Json::error_handler_t::replace);
     }
 }

@@ -28,7 +28,7 @@ base::Result<Delta> make(const Design& design, const ConfigurePort& edit) {
     if (edit.module) {
         if (edit.row.module != edit.module->key)
             return base::Error{"The transceiver type given is not the one named for the port.", {}};
-        edit_detail::embed_if_new(editing, edit.module);
+        if (auto trouble = edit_detail::embed_if_new(editing, edit.module)) return *trouble;
     }
     if (auto trouble = unfit_module(editing.now, edit.row, *facts.port)) return *trouble;
     if (auto trouble = edit_detail::put_checked(editing, edit.row)) return *trouble;

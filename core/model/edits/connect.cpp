@@ -130,7 +130,7 @@ std::string next_cable_tag(const Design& design, catalogue::Signal signal) {
 base::Result<Delta> make(const Design& design, const Connect& edit) {
     if (auto trouble = unusable(design, edit)) return *trouble;
     Editing editing(design);
-    edit_detail::embed_if_new(editing, edit.type);
+    if (auto trouble = edit_detail::embed_if_new(editing, edit.type)) return *trouble;
     auto row = Cable::blank(edit.id);
     row.type = edit.type->key;
     row.tag = edit.tag.empty() ? next_cable_tag(design, drawn_signal(design, edit)) : edit.tag;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/catalogue/contradictions.h"
 #include "core/model/delta.h"
 #include "core/model/row_checks.h"
 
@@ -20,12 +21,23 @@ Trouble put_checked(Editing& editing, Row row) {
     return std::nullopt;
 }
 
-/// Puts a type that the design does not have yet; its own copy is left as it is.
-inline void embed_if_new(Editing& editing, const std::shared_ptr<const catalogue::DeviceType>& type) {
-    if (!editing.now.device_types.contains(type->key)) editing.put(DeviceTypeRow{type});
+/// Puts a type; refuses one that contradicts itself, since a file with it could not be opened again.
+template <class Row>
+Trouble embed(Editing& editing, Row row) {
+    if (auto trouble = wrong_value(row)) return trouble;
+    if (auto trouble = catalogue::contradiction(*row.type, row.type->name)) return trouble;
+    editing.put(std::move(row));
+    return std::nullopt;
 }
-inline void embed_if_new(Editing& editing, const std::shared_ptr<const catalogue::CableType>& type) {
-    if (!editing.now.cable_types.contains(type->key)) editing.put(CableTypeRow{type});
+
+/// Puts a type that the design does not have yet; its own copy is left as it is.
+inline Trouble embed_if_new(Editing& editing, const std::shared_ptr<const catalogue::DeviceType>& type) {
+    if (editing.now.device_types.contains(type->key)) return std::nullopt;
+    return embed(editing, DeviceTypeRow{type});
+}
+inline Trouble embed_if_new(Editing& editing, const std::shared_ptr<const catalogue::CableType>& type) {
+    if (editing.now.cable_types.contains(type->key)) return std::nullopt;
+    return embed(editing, CableTypeRow{type});
 }
 
 template <class Id>

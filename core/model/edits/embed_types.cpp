@@ -10,8 +10,7 @@ template <class Row, class Types>
 Trouble put_types(Editing& editing, const Types& types) {
     for (const auto& type : types) {
         if (!type) return base::Error{"A type to embed is missing.", {}};
-        if (auto trouble = wrong_value(Row{type})) return trouble;
-        editing.put(Row{type});
+        if (auto trouble = edit_detail::embed(editing, Row{type})) return trouble;
     }
     return std::nullopt;
 }

@@ -25,7 +25,7 @@ std::string next_tag(const Design& design, const std::string& prefix) {
 base::Result<Delta> make(const Design& design, const PlaceDevice& edit) {
     if (auto trouble = unplaceable(design, edit)) return *trouble;
     Editing editing(design);
-    edit_detail::embed_if_new(editing, edit.type);
+    if (auto trouble = edit_detail::embed_if_new(editing, edit.type)) return *trouble;
     auto row = Device::blank(edit.id);
     row.type = edit.type->key;
     row.tag = edit.tag.empty() ? next_tag(design, edit.type->tag_prefix) : edit.tag;

@@ -7,7 +7,7 @@ namespace streamwright::model {
 base::Result<Delta> make(const Design& design, const SetCableType& edit) {
     if (!edit.type) return base::Error{"A cable needs a type.", {}};
     Editing editing(design);
-    edit_detail::embed_if_new(editing, edit.type);
+    if (auto trouble = edit_detail::embed_if_new(editing, edit.type)) return *trouble;
     for (const auto id : edit.cables) {
         const Cable* held = editing.now.cables.find(id);
         if (!held) return edit_detail::no_such("cable", id);

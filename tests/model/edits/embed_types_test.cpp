@@ -24,6 +24,12 @@ TEST(EmbedTypes, TheSameTypeAgainChangesNothing) {
     EXPECT_TRUE(again->empty());
 }
 
+TEST(EmbedTypes, RefusesATypeThatContradictsItself) {
+    auto type = *test::types::encoder();
+    type.ports[0].passes_to = catalogue::PortKey{"nowhere"};
+    EXPECT_SAYS(refused(Design{}, EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}}), "nowhere");
+}
+
 TEST(EmbedTypes, RefusesNothingAndNameless) {
     EXPECT_SAYS(refused(Design{}, EmbedTypes{{nullptr}, {}}), "is missing");
     EXPECT_SAYS(refused(Design{}, EmbedTypes{{std::make_shared<const catalogue::DeviceType>()}, {}}), "needs a key");
