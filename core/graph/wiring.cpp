@@ -1,6 +1,7 @@
 #include "core/graph/wiring.h"
 
 #include <algorithm>
+#include <bit>
 #include <map>
 #include <numeric>
 
@@ -8,60 +9,48 @@ namespace streamwright::graph {
 
 namespace wiring_detail {
 
-std::optional<int> place_of(const std::vector<std::uint64_t>& sorted, std::uint64_t bits) {
-    const auto at = std::lower_bound(sorted.begin(), sorted.end(), bits);
-    if (at == sorted.end() || *at != bits) return {};
-    return static_cast<int>(at - sorted.begin());
+/// The first eight letters as a number that orders as they do.
+std::uint64_t first_letters(const std::string& key) {
+    std::uint64_t letters = 0;
+    for (std::size_t i = 0; i < 8; ++i)
+        letters = letters << 8 | (i < key.size() ? static_cast<unsigned char>(key[i]) : 0U);
+    return letters;
 }
 
-/// What is computed once a type and copied for each of its devices.
-struct TypePorts {
-    std::vector<int> by_key, passes_to;
-};
-
-int port_of_key(const catalogue::DeviceType& type, std::span<const int> by_key, const std::string& key) {
-    const auto port_key = [&](int port) -> const std::string& {
-        return type.ports[static_cast<std::size_t>(port)].key.text;
-    };
-    const auto at = std::lower_bound(by_key.begin(), by_key.end(), key,
-                                     [&](int port, const auto& k) { return port_key(port) < k; });
-    return at == by_key.end() || port_key(*at) != key ? -1 : *at;
-}
-
-TypePorts index_ports(const catalogue::DeviceType& type) {
-    TypePorts index;
-    index.by_key.resize(type.ports.size());
-    std::iota(index.by_key.begin(), index.by_key.end(), 0);
-    std::stable_sort(index.by_key.begin(), index.by_key.end(), [&](int a, int b) {
-        return type.ports[static_cast<std::size_t>(a)].key < type.ports[static_cast<std::size_t>(b)].key;
-    });
+PortIndex index_ports(const catalogue::DeviceType& type) {
+    PortIndex index{&type, {}, {}};
+    for (const auto& port : type.ports)
+        index.by_key.emplace_back(first_letters(port.key.text), static_cast<int>(index.by_key.size()));
+    std::sort(index.by_key.begin(), index.by_key.end());
     for (const auto& port : type.ports) {
         const bool passes = port.way == catalogue::Way::through && port.passes_to;
-        index.passes_to.push_back(passes ? port_of_key(type, index.by_key, port.passes_to->text) : -1);
+        index.passes_to.push_back(passes ? index.find(port.passes_to->text) : -1);
     }
     return index;
 }
 
-void add_devices(Wiring& wiring) {
-    std::map<std::string_view, std::pair<const catalogue::DeviceType*, TypePorts>> types;
-    for (const auto& row : wiring.design.device_types) types[row.type->key.text] = {row.type.get(), {}};
-    for (auto& [key, entry] : types) entry.second = index_ports(*entry.first);
-    wiring.devices.reserve(wiring.design.devices.size());
-    wiring.device_bits.reserve(wiring.design.devices.size());
-    for (const auto& row : wiring.design.devices) {
-        const auto found = types.find(row.type.text);
-        const int first = static_cast<int>(wiring.by_key.size());
-        wiring.device_bits.push_back(row.id.bits());
-        wiring.devices.push_back({&row, found == types.end() ? nullptr : found->second.first, first});
-        if (found == types.end()) continue;
-        const auto& index = found->second.second;
-        wiring.by_key.insert(wiring.by_key.end(), index.by_key.begin(), index.by_key.end());
-        wiring.passes_to.insert(wiring.passes_to.end(), index.passes_to.begin(), index.passes_to.end());
+int add_devices(Wiring& wiring) {
+    std::map<std::string_view, int> types;
+    for (const auto& row : wiring.design.device_types) {
+        types[row.type->key.text] = static_cast<int>(wiring.port_indices.size());
+        wiring.port_indices.push_back(index_ports(*row.type));
     }
+    wiring.devices.reserve(wiring.design.devices.size());
+    wiring.device_ids.reserve(wiring.design.devices.size());
+    int ports = 0;
+    for (const auto& row : wiring.design.devices) {
+        wiring.device_ids.add(row.id.bits());
+        const auto found = types.find(row.type.text);
+        const int index = found == types.end() ? -1 : found->second;
+        const auto* type = index < 0 ? nullptr : wiring.port_indices[static_cast<std::size_t>(index)].type;
+        wiring.devices.push_back({&row, type, ports, index});
+        if (type) ports += static_cast<int>(type->ports.size());
+    }
+    return ports;
 }
 
-void add_overrides(Wiring& wiring) {
-    wiring.overrides.assign(wiring.by_key.size(), nullptr);
+void add_overrides(Wiring& wiring, int ports) {
+    wiring.overrides.assign(static_cast<std::size_t>(ports), nullptr);
     for (const auto& row : wiring.design.port_overrides)
         if (const auto at = wiring.port_at(row.port))
             wiring.overrides[static_cast<std::size_t>(wiring.flat(*at))] = &row;
@@ -71,10 +60,10 @@ void add_cables(Wiring& wiring) {
     std::map<std::string_view, const catalogue::CableType*> types;
     for (const auto& row : wiring.design.cable_types) types[row.type->key.text] = row.type.get();
     wiring.cables.reserve(wiring.design.cables.size());
-    wiring.cable_bits.reserve(wiring.design.cables.size());
+    wiring.cable_ids.reserve(wiring.design.cables.size());
     for (const auto& row : wiring.design.cables) {
         const auto type = types.find(row.type.text);
-        wiring.cable_bits.push_back(row.id.bits());
+        wiring.cable_ids.add(row.id.bits());
         wiring.cables.push_back({&row, type == types.end() ? nullptr : type->second,
                                  row.a ? wiring.port_at(row.a->port) : std::nullopt,
                                  row.b ? wiring.port_at(row.b->port) : std::nullopt});
@@ -83,7 +72,7 @@ void add_cables(Wiring& wiring) {
 
 /// Lists the cables of each port: counted first, then placed. A cable with both ends in one port is listed once.
 void list_cables(Wiring& wiring) {
-    wiring.cable_starts.assign(wiring.by_key.size() + 1, 0);
+    wiring.cable_starts.assign(wiring.overrides.size() + 1, 0);
     const auto each_end = [&](auto&& f) {
         for (std::size_t i = 0; i < wiring.cables.size(); ++i) {
             const auto& cable = wiring.cables[i];
@@ -100,21 +89,48 @@ void list_cables(Wiring& wiring) {
 
 }  // namespace wiring_detail
 
-std::optional<int> Wiring::device_index(model::DeviceId id) const {
-    return wiring_detail::place_of(device_bits, id.bits());
+void IdIndex::reserve(std::size_t rows) {
+    bits_.reserve(rows);
+    slots_.assign(std::bit_ceil(2 * rows + 1), -1);
 }
 
-std::optional<int> Wiring::cable_index(model::CableId id) const {
-    return wiring_detail::place_of(cable_bits, id.bits());
+/// Where the id is, or the empty slot where it belongs.
+std::size_t IdIndex::slot(std::uint64_t bits) const {
+    const auto mask = slots_.size() - 1;
+    auto at = (bits * 0x9E3779B97F4A7C15U >> 20U) & mask;
+    while (slots_[at] >= 0 && bits_[static_cast<std::size_t>(slots_[at])] != bits) at = (at + 1) & mask;
+    return at;
 }
+
+void IdIndex::add(std::uint64_t bits) {
+    slots_[slot(bits)] = static_cast<int>(bits_.size());
+    bits_.push_back(bits);
+}
+
+std::optional<int> IdIndex::find(std::uint64_t bits) const {
+    if (slots_.empty()) return {};
+    const int place = slots_[slot(bits)];
+    return place < 0 ? std::nullopt : std::optional(place);
+}
+
+int PortIndex::find(const std::string& key) const {
+    const auto letters = wiring_detail::first_letters(key);
+    auto at = std::lower_bound(by_key.begin(), by_key.end(), std::pair(letters, 0));
+    for (; at != by_key.end() && at->first == letters; ++at)
+        if (type->ports[static_cast<std::size_t>(at->second)].key.text == key) return at->second;
+    return -1;
+}
+
+std::optional<int> Wiring::device_index(model::DeviceId id) const { return device_ids.find(id.bits()); }
+
+std::optional<int> Wiring::cable_index(model::CableId id) const { return cable_ids.find(id.bits()); }
 
 std::optional<PortAt> Wiring::port_at(const model::PortRef& ref) const {
     const auto device = device_index(ref.device);
     if (!device) return {};
-    const auto& wired = devices[static_cast<std::size_t>(*device)];
-    if (!wired.type) return {};
-    const std::span<const int> keys(by_key.data() + wired.first_port, wired.type->ports.size());
-    const int port = wiring_detail::port_of_key(*wired.type, keys, ref.port.text);
+    const int index = devices[static_cast<std::size_t>(*device)].port_index;
+    if (index < 0) return {};
+    const int port = port_indices[static_cast<std::size_t>(index)].find(ref.port.text);
     return port < 0 ? std::nullopt : std::optional(PortAt{*device, port});
 }
 
@@ -136,7 +152,8 @@ std::span<const int> Wiring::cables_at(PortAt at) const {
 }
 
 std::optional<PortAt> Wiring::other_face(PortAt at) const {
-    const int face = passes_to[static_cast<std::size_t>(flat(at))];
+    const auto index = static_cast<std::size_t>(devices[static_cast<std::size_t>(at.device)].port_index);
+    const int face = port_indices[index].passes_to[static_cast<std::size_t>(at.port)];
     return face < 0 ? std::nullopt : std::optional(PortAt{at.device, face});
 }
 
@@ -172,8 +189,8 @@ std::vector<catalogue::Role> Wiring::roles(int device) const {
 Wiring wire(const model::Design& design) {
     Wiring wiring;
     wiring.design = design;
-    wiring_detail::add_devices(wiring);
-    wiring_detail::add_overrides(wiring);
+    const int ports = wiring_detail::add_devices(wiring);
+    wiring_detail::add_overrides(wiring, ports);
     wiring_detail::add_cables(wiring);
     wiring_detail::list_cables(wiring);
     return wiring;

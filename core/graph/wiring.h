@@ -7,9 +7,32 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
+#include <utility>
 #include <vector>
 
 namespace streamwright::graph {
+
+/// Finds the place of an id among rows; a small hash table, for most of the wiring is looking ids up.
+class IdIndex {
+public:
+    void reserve(std::size_t rows);
+    void add(std::uint64_t bits);  // its place is the count before it
+    std::optional<int> find(std::uint64_t bits) const;
+
+private:
+    std::size_t slot(std::uint64_t bits) const;
+    std::vector<std::uint64_t> bits_;
+    std::vector<int> slots_;  // a power of two of them; -1: empty
+};
+
+/// The ports of one type, for finding them by key.
+struct PortIndex {
+    const catalogue::DeviceType* type = nullptr;
+    std::vector<std::pair<std::uint64_t, int>> by_key;  // the first eight letters of the key, and the port; sorted
+    std::vector<int> passes_to;                         // per port: the other face of a through port; -1: none
+    int find(const std::string& key) const;             // -1: none
+};
 
 /// Index into Wiring::devices and into the ports of that device's type.
 struct PortAt {
@@ -22,6 +45,7 @@ struct WiredDevice {
     const model::Device* row = nullptr;
     const catalogue::DeviceType* type = nullptr;  // null: its type is not in the design
     int first_port = 0;                           // index of its first port in the flat port arrays
+    int port_index = -1;                          // index into Wiring::port_indices; -1: no type
 };
 
 /// An end that names a device or port that is not there is not resolved (integrity and a rule say so).
@@ -33,14 +57,13 @@ struct WiredCable {
 
 struct Wiring {
     model::Design design;
-    std::vector<WiredDevice> devices;                    // by id
-    std::vector<WiredCable> cables;                      // by id
-    std::vector<const model::PortOverride*> overrides;   // per flat port; null: none
-    std::vector<int> cable_starts;                       // per flat port + 1: ranges into cable_list
-    std::vector<int> cable_list;                         // cable indices, by port
-    std::vector<std::uint64_t> device_bits, cable_bits;  // the ids alone, sorted: searches stay in one piece of memory
-    std::vector<int> by_key;                             // per flat port: the device's ports in order of their keys
-    std::vector<int> passes_to;                          // per flat port: the other face of a through port; -1: none
+    std::vector<WiredDevice> devices;                   // by id
+    std::vector<WiredCable> cables;                     // by id
+    std::vector<const model::PortOverride*> overrides;  // per flat port; null: none
+    std::vector<int> cable_starts;                      // per flat port + 1: ranges into cable_list
+    std::vector<int> cable_list;                        // cable indices, by port
+    IdIndex device_ids, cable_ids;
+    std::vector<PortIndex> port_indices;  // per type in use
 
     std::optional<int> device_index(model::DeviceId id) const;
     std::optional<int> cable_index(model::CableId id) const;

@@ -5,7 +5,8 @@
 #include "core/standards/wire_overhead.h"
 
 #include <algorithm>
-#include <map>
+#include <numeric>
+#include <span>
 #include <tuple>
 
 namespace streamwright::analysis {
@@ -28,15 +29,23 @@ struct LoadRun {
     const Forwarding& forwarding;
     StreamWalk walk;
     RateTable rates;
-    std::vector<std::uint64_t> stream_ids;
-    std::vector<std::vector<Wanted>> wanted;  // per preset
-    std::vector<int> idle_starts, idle_arcs;  // per stream: its arcs when nothing is subscribed
-    std::vector<std::pair<int, int>> direct;  // devices joined without a network, both ways
+    graph::IdIndex stream_ids;
+    std::vector<int> encoders;                     // per stream: its device; -1: none
+    std::vector<int> class_of;                     // per stream
+    std::vector<int> class_starts, class_streams;  // per class + 1: ranges of streams
+    std::vector<std::vector<Wanted>> wanted;       // per preset
+    std::vector<int> idle_starts, idle_arcs;       // per stream: its arcs when nothing is subscribed
+    std::vector<std::pair<int, int>> direct;       // devices joined without a network, both ways
 
     LoadRun(const graph::Wiring& w, const graph::NetworkGraph& n, const VlanPaths& p, const SpanningTrees& t,
             const Forwarding& f)
         : wiring(w), network(n), paths(p), forwarding(f), walk(n, t, f), rates(w.design.streams) {
-        for (const auto& stream : wiring.design.streams) stream_ids.push_back(stream.id.bits());
+        stream_ids.reserve(wiring.design.streams.size());
+        for (const auto& stream : wiring.design.streams) {
+            stream_ids.add(stream.id.bits());
+            encoders.push_back(wiring.device_index(stream.encoder).value_or(-1));
+        }
+        find_classes();
         for (const auto& each : network.directs) {
             direct.emplace_back(each.a.device, each.b.device);
             direct.emplace_back(each.b.device, each.a.device);
@@ -44,7 +53,7 @@ struct LoadRun {
         std::sort(direct.begin(), direct.end());
     }
 
-    int stream_count() const { return static_cast<int>(stream_ids.size()); }
+    int stream_count() const { return static_cast<int>(encoders.size()); }
 
     bool tagged_on(int arc, int stream) const {
         const auto vlan = forwarding.streams[at(stream)].vlan;
@@ -61,23 +70,38 @@ struct LoadRun {
     }
 
     void read_subscriptions(const std::vector<model::PresetId>& presets) {
-        std::map<model::PresetId, std::size_t> place;
-        for (std::size_t i = 0; i < presets.size(); ++i) place[presets[i]] = i;
         wanted.resize(presets.size());
         int index = -1;
         for (const auto& row : wiring.design.subscriptions) {
             ++index;
-            const auto preset = place.find(row.preset);
-            const auto stream = std::lower_bound(stream_ids.begin(), stream_ids.end(), row.stream.bits());
-            if (preset == place.end() || stream == stream_ids.end() || *stream != row.stream.bits()) continue;
-            Wanted each{static_cast<int>(stream - stream_ids.begin()), index, -1, {}};
+            const auto preset = std::find(presets.begin(), presets.end(), row.preset);
+            const auto stream = stream_ids.find(row.stream.bits());
+            if (preset == presets.end() || !stream) continue;
+            Wanted each{*stream, index, -1, {}};
             const auto& way = forwarding.streams[at(each.stream)];
             if (const auto decoder = wiring.device_index(row.decoder)) {
                 each.decoder = *decoder;
                 if (way.on_network()) each.receiver = receiver_of(*decoder, way.vlan);
             }
-            wanted[preset->second].push_back(each);
+            wanted[at(static_cast<int>(preset - presets.begin()))].push_back(each);
         }
+    }
+
+    /// Groups of one MAC address in one VLAN are looked at together; nearly always that is one stream.
+    void find_classes() {
+        std::vector<std::tuple<VlanIndex, std::uint64_t, int>> order;
+        for (int s = 0; s < stream_count(); ++s)
+            order.emplace_back(forwarding.streams[at(s)].vlan, forwarding.streams[at(s)].group.mac(), s);
+        std::sort(order.begin(), order.end());
+        class_of.resize(order.size());
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            const auto& [vlan, mac, stream] = order[i];
+            if (i == 0 || vlan != std::get<0>(order[i - 1]) || mac != std::get<1>(order[i - 1]))
+                class_starts.push_back(static_cast<int>(i));
+            class_streams.push_back(stream);
+            class_of[at(stream)] = static_cast<int>(class_starts.size()) - 1;
+        }
+        class_starts.push_back(static_cast<int>(order.size()));
     }
 
     void walk_idle() {
@@ -115,75 +139,57 @@ struct LoadRun {
         PresetLoad load{model::PresetId(0), {}, {}};
         std::vector<std::span<const int>> arcs_of;
         for (int s = 0; s < stream_count(); ++s) arcs_of.push_back(idle(s));
-        load.unserved.resize(stream_ids.size());
+        load.unserved.resize(encoders.size());
         fill(load, arcs_of, nullptr);
         return load;
     }
 
-    using GroupClass = std::pair<VlanIndex, std::uint64_t>;  // groups of one MAC address in one VLAN
-    GroupClass class_of(int stream) const {
-        const auto& way = forwarding.streams[at(stream)];
-        return {way.vlan, way.group.mac()};
-    }
-
-    /// What every bridge has learned in a preset, by class of groups.
-    std::vector<std::pair<GroupClass, Membership>> learn(const std::vector<Wanted>& subscriptions) {
-        std::vector<std::tuple<VlanIndex, GroupName, Receiver>> joins;
-        for (const auto& each : subscriptions)
-            if (each.receiver) {
-                const auto& way = forwarding.streams[at(each.stream)];
-                joins.emplace_back(way.vlan, way.group, *each.receiver);
-            }
-        std::sort(joins.begin(), joins.end());
-        joins.erase(std::unique(joins.begin(), joins.end()), joins.end());
-        std::vector<std::pair<GroupClass, Membership>> learned;
-        std::vector<Membership> fresh;
-        for (const auto& [vlan, group, receiver] : joins) {
-            fresh.clear();
-            walk.report(vlan, receiver, group, fresh);
-            for (const auto& member : fresh) learned.push_back({{vlan, group.mac()}, member});
-        }
-        std::sort(learned.begin(), learned.end());
-        learned.erase(std::unique(learned.begin(), learned.end()), learned.end());
-        return learned;
-    }
-
     bool served(const Wanted& each) const {
         const auto& way = forwarding.streams[at(each.stream)];
-        if (!each.receiver) {
-            const auto encoder =
-                wiring.device_index(wiring.design.streams.find(model::StreamId(stream_ids[at(each.stream)]))->encoder);
-            return encoder && std::binary_search(direct.begin(), direct.end(), std::pair(*encoder, each.decoder));
-        }
+        if (!each.receiver)
+            return std::binary_search(direct.begin(), direct.end(), std::pair(encoders[at(each.stream)], each.decoder));
         if (each.receiver->arc >= 0) return walk.loaded(each.receiver->arc);
         return walk.visited(each.receiver->bridge) && way.source_bridge != each.receiver->bridge;
     }
 
-    PresetLoad preset_load(model::PresetId preset, std::vector<Wanted> subscriptions, const PresetLoad& idle_load) {
+    /// The preset's subscriptions in the order of their classes, without comparing any.
+    std::pair<std::vector<int>, std::vector<Wanted>> by_class(const std::vector<Wanted>& subscriptions) const {
+        std::vector<int> starts(class_starts.size(), 0);
+        for (const auto& each : subscriptions) ++starts[at(class_of[at(each.stream)]) + 1];
+        std::partial_sum(starts.begin(), starts.end(), starts.begin());
+        auto next = starts;
+        std::vector<Wanted> sorted(subscriptions.size());
+        for (const auto& each : subscriptions) sorted[at(next[at(class_of[at(each.stream)])]++)] = each;
+        return {std::move(starts), std::move(sorted)};
+    }
+
+    PresetLoad preset_load(model::PresetId preset, const std::vector<Wanted>& subscriptions,
+                           const PresetLoad& idle_load) {
         PresetLoad load{preset, {}, {}};
-        load.unserved.resize(stream_ids.size());
-        const auto learned = learn(subscriptions);
-        std::stable_sort(subscriptions.begin(), subscriptions.end(),
-                         [](const auto& a, const auto& b) { return a.stream < b.stream; });
+        load.unserved.resize(at(stream_count()));
+        const auto [starts, sorted] = by_class(subscriptions);
         std::vector<int> arcs;
-        std::vector<std::pair<int, int>> walked(stream_ids.size(), {-1, -1});  // ranges of arcs
+        std::vector<std::pair<int, int>> walked(at(stream_count()), {-1, -1});  // ranges of arcs
         std::vector<Membership> known;
-        auto next = subscriptions.begin();
-        for (int s = 0; s < stream_count(); ++s) {
-            const auto group = class_of(s);
-            auto member = std::lower_bound(learned.begin(), learned.end(), group,
-                                           [](const auto& each, const auto& key) { return each.first < key; });
-            const bool wanted_here = next != subscriptions.end() && next->stream == s;
-            if (!wanted_here && (member == learned.end() || member->first != group)) continue;
+        for (int c = 0; c + 1 < static_cast<int>(class_starts.size()); ++c) {
+            const std::span<const Wanted> here(sorted.data() + starts[at(c)], sorted.data() + starts[at(c) + 1]);
+            if (here.empty()) continue;
             known.clear();
-            for (; member != learned.end() && member->first == group; ++member) known.push_back(member->second);
-            const int first = static_cast<int>(arcs.size());
-            walk.walk(forwarding.streams[at(s)], known, arcs);
-            walked[at(s)] = {first, static_cast<int>(arcs.size())};
-            for (; next != subscriptions.end() && next->stream == s; ++next)
-                if (!served(*next)) load.unserved[at(s)].push_back(next->subscription);
+            for (const auto& each : here)
+                if (each.receiver)
+                    walk.report(forwarding.streams[at(each.stream)].vlan, *each.receiver,
+                                forwarding.streams[at(each.stream)].group, known);
+            for (int i = class_starts[at(c)]; i < class_starts[at(c) + 1]; ++i) {
+                const int s = class_streams[at(i)];
+                const int first = static_cast<int>(arcs.size());
+                walk.walk(forwarding.streams[at(s)], known, arcs);
+                walked[at(s)] = {first, static_cast<int>(arcs.size())};
+                for (const auto& each : here)
+                    if (each.stream == s && !served(each)) load.unserved[at(s)].push_back(each.subscription);
+            }
         }
         std::vector<std::span<const int>> arcs_of;
+        arcs_of.reserve(walked.size());
         for (int s = 0; s < stream_count(); ++s) {
             const auto [from, to] = walked[at(s)];
             arcs_of.push_back(from < 0 ? idle(s) : std::span<const int>(arcs.data() + from, arcs.data() + to));
@@ -214,7 +220,7 @@ LinkLoads find_link_loads(const graph::Wiring& wiring, const graph::NetworkGraph
     loads.idle = run.idle_load();
     loads.presets.reserve(presets.size());
     for (std::size_t i = 0; i < presets.size(); ++i)
-        loads.presets.push_back(run.preset_load(presets[i], std::move(run.wanted[i]), loads.idle));
+        loads.presets.push_back(run.preset_load(presets[i], run.wanted[i], loads.idle));
     return loads;
 }
 

@@ -5,11 +5,9 @@
 
 namespace streamwright::analysis {
 
-namespace matching_detail {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-}  // namespace matching_detail
-
-using matching_detail::at;
+namespace {
+std::size_t matching_at(int index) { return static_cast<std::size_t>(index); }
+}  // namespace
 
 SlotMatching::SlotMatching(std::vector<int> capacities)
     : capacities_(std::move(capacities)),
@@ -24,22 +22,23 @@ bool SlotMatching::take(int element, std::vector<int> groups) {
     seen_ = dead_;
     std::vector<int> open;
     const auto visit = [&](int group, Came came) {
-        if (seen_[at(group)]) return;
-        seen_[at(group)] = true;
-        came_[at(group)] = came;
+        if (seen_[matching_at(group)]) return;
+        seen_[matching_at(group)] = true;
+        came_[matching_at(group)] = came;
         open.push_back(group);
     };
     for (const int group : groups) visit(group, {});
     choices_.push_back(std::move(groups));
     for (std::size_t next = 0; next < open.size(); ++next) {
         const int group = open[next];
-        if (static_cast<int>(matched_[at(group)].size()) < capacities_[at(group)]) {
+        if (static_cast<int>(matched_[matching_at(group)].size()) < capacities_[matching_at(group)]) {
             shift(group, element);
             --free_;
             return true;
         }
-        for (std::size_t i = 0; i < matched_[at(group)].size(); ++i)
-            for (const int other : choices_[at(place_of_[at(group)][i])]) visit(other, {group, static_cast<int>(i)});
+        for (std::size_t i = 0; i < matched_[matching_at(group)].size(); ++i)
+            for (const int other : choices_[matching_at(place_of_[matching_at(group)][i])])
+                visit(other, {group, static_cast<int>(i)});
     }
     choices_.pop_back();
     dead_ = seen_;
@@ -48,16 +47,16 @@ bool SlotMatching::take(int element, std::vector<int> groups) {
 
 /// Walks the path back from the group with a free input, moving each element on, until the new one is in.
 void SlotMatching::shift(int group, int element) {
-    while (came_[at(group)].group >= 0) {
-        const auto [from, place] = came_[at(group)];
-        matched_[at(group)].push_back(matched_[at(from)][at(place)]);
-        place_of_[at(group)].push_back(place_of_[at(from)][at(place)]);
-        matched_[at(from)].erase(matched_[at(from)].begin() + place);
-        place_of_[at(from)].erase(place_of_[at(from)].begin() + place);
+    while (came_[matching_at(group)].group >= 0) {
+        const auto [from, place] = came_[matching_at(group)];
+        matched_[matching_at(group)].push_back(matched_[matching_at(from)][matching_at(place)]);
+        place_of_[matching_at(group)].push_back(place_of_[matching_at(from)][matching_at(place)]);
+        matched_[matching_at(from)].erase(matched_[matching_at(from)].begin() + place);
+        place_of_[matching_at(from)].erase(place_of_[matching_at(from)].begin() + place);
         group = from;
     }
-    matched_[at(group)].push_back(element);
-    place_of_[at(group)].push_back(static_cast<int>(choices_.size()) - 1);
+    matched_[matching_at(group)].push_back(element);
+    place_of_[matching_at(group)].push_back(static_cast<int>(choices_.size()) - 1);
 }
 
 }  // namespace streamwright::analysis

@@ -294,15 +294,15 @@ std::int64_t short_path_cost(base::BitRate rate) { return standards::short_path_
 
 SpanningTrees find_spanning_trees(const graph::Wiring& wiring, const graph::Runs&, const graph::NetworkGraph& network,
                                   const LinkCapacity& capacity, const VlanPaths& paths) {
-    using namespace tree_detail;
+    using tree_detail::compute, tree_detail::read_bridges, tree_detail::read_port, tree_detail::seen_by;
     const auto bridges = read_bridges(wiring, network);
     std::vector<bool> up(network.links.size());
-    std::vector<TreePort> ports;
+    std::vector<tree_detail::TreePort> ports;
     for (std::size_t i = 0; i < network.links.size(); ++i) {
         up[i] = capacity.arcs[2 * i].has_value();
         if (!up[i]) continue;
         for (const bool at_a : {true, false}) {
-            const auto& facts = bridges[at(at_a ? network.links[i].a : network.links[i].b)];
+            const auto& facts = bridges[static_cast<std::size_t>(at_a ? network.links[i].a : network.links[i].b)];
             if (facts.bpdus == catalogue::Bpdus::run)
                 ports.push_back(read_port(wiring, network, facts, static_cast<int>(i), at_a, *capacity.arcs[2 * i]));
         }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -40,6 +41,7 @@ struct WorstRun {
     std::vector<TreeOrder> orders;                      // per VLAN
     std::vector<std::vector<Place>> places;             // per VLAN
     std::vector<std::vector<int>> streams;              // per VLAN
+    std::vector<std::vector<int>> sources_before;       // per VLAN, per position + 1: streams that start before it
     std::vector<int> family_of_slot, family_of_stream;  // per kind
     int family_count = 0;
     bool plain_families = true;                 // kinds fall into families, and each input is in one VLAN
@@ -101,10 +103,20 @@ struct WorstRun {
         for (std::size_t s = 0; s < forwarding.streams.size(); ++s)
             if (forwarding.streams[s].on_network())
                 streams[at(forwarding.streams[s].vlan)].push_back(static_cast<int>(s));
+        count_sources();
         check_one_vlan_each();
         if (plain_families) fill_families();
         idle_mark.assign(forwarding.streams.size(), -1);
         answer.resize(at(network.arc_count()));
+    }
+
+    void count_sources() {
+        sources_before.assign(streams.size(), std::vector<int>(network.bridges.size() + 1, 0));
+        for (std::size_t v = 0; v < streams.size(); ++v) {
+            auto& before = sources_before[v];
+            for (const int s : streams[v]) ++before[at(source_position(s, orders[v])) + 1];
+            std::partial_sum(before.begin(), before.end(), before.begin());
+        }
     }
 
     /// An input that hears streams it can show in two VLANs may be spent in either: no family by itself.
@@ -178,6 +190,17 @@ struct WorstRun {
         if (!sides.outside) return range(sides.low, sides.high);
         range(sides.part_low, sides.low);
         range(sides.high, sides.part_high);
+    }
+
+    /// Streams with their source behind the arc that are not on it already.
+    bool any_candidate(int arc, VlanIndex vlan, const ArcSides& sides) const {
+        if (sides.leaf) return true;
+        const auto& before = sources_before[at(vlan)];
+        const int inside = before[at(sides.high)] - before[at(sides.low)];
+        const int all = before[at(sides.part_high)] - before[at(sides.part_low)];
+        int left = sides.outside ? inside : all - inside;
+        for (const int s : loads.idle.arcs[at(arc)].streams) left -= forwarding.streams[at(s)].vlan == vlan ? 1 : 0;
+        return left > 0;
     }
 
     /// All inputs beyond show all streams of the family: the heaviest as many as there are inputs.
@@ -261,7 +284,9 @@ struct WorstRun {
         worst.inputs_beyond = count_inputs_beyond(arc, sides);
         for (const int stream : idle.streams) idle_mark[at(stream)] = arc;
         // Toward a querier everything behind is there unasked: nothing is left to route.
-        std::erase_if(sides, [&](const auto& side) { return !orders[at(side.first)].heard[at(side.second.low)]; });
+        std::erase_if(sides, [&](const auto& side) {
+            return !orders[at(side.first)].heard[at(side.second.low)] || !any_candidate(arc, side.first, side.second);
+        });
         if (plain_families)
             for (const auto& [vlan, side] : sides)
                 for (const auto& family : families[at(vlan)]) add_family(family, arc, vlan, side, worst);
