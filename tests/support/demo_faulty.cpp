@@ -66,7 +66,7 @@ void main_switches(Faulty& f) {
         row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.1")}, {f.third, base::parse_ipv4("10.90.2.1")}};
     });
     f.device("switch-access-24-poe", "SW-902");
-    f.device("switch-access-24", "SW-903");
+    f.device("switch-access-24-poe", "SW-903");
     f.device("switch-access-24", "SW-904");
     f.device("switch-access-24", "SW-905");
     f.device("switch-office-16", "SW-906");
@@ -139,8 +139,10 @@ void groups(Faulty& f) {
     f.encoder("skiff-encoder", "921", "239.192.9.21", near, "3");
     f.encoder("skiff-encoder", "922", "239.192.9.21", near, "4");
     f.encoder("skiff-encoder", "923", "239.64.9.21", near, "5");
-    f.encoder("skiff-encoder", "924", "224.0.0.24", near, "6");
-    f.encoder("skiff-encoder", "925", "239.128.0.25", near, "7");
+    f.encoder("web-stream-encoder", "924", "224.0.0.24", near, "6");
+    f.encoder("web-stream-encoder", "925", "239.128.0.25", near, "7");
+    for (const char* port : {"6", "7"})  // such groups go to every port of their VLAN: kept away from the pictures
+        f.make.configure_port(near, port, [&](PortOverride& row) { row.untagged = f.second; });
     f.make.address(f.make.tagged("ENC-921"), f.av, "10.90.0.21");
     f.make.address(f.make.tagged("ENC-922"), f.av, "10.90.0.21");
     f.make.address(f.make.tagged("ENC-923"), f.av, "10.91.0.23");
@@ -174,6 +176,7 @@ void signals(Faulty& f) {
     make.cable("hdmi-2m", f.device("display-24", "MON-941"), "hdmi-in", f.device("display-24", "MON-942"), "hdmi-in");
     make.cable("hdmi-2m", f.device("camera-ptz", "CAM-941"), "sdi-out", f.device("display-55", "DSP-941"), "hdmi-in-1");
     make.cable("copper-cat6a", f.device("extender-sender", "TX-941"), "link", main, "18", 25);
+    make.cable("rs232", make.tagged("CAM-941"), "rs232", make.tagged("TX-941"), "rs232", 22);
     make.cable("copper-cat6a", f.device("tern-encoder", "ENC-941"), "net", main, "19", 20);
     make.cable("copper-cat6a", f.device("tern-decoder", "DEC-941"), "net", main, "19", 20);
     make.cable("copper-cat6a", f.device("loom-receiver", "DEC-942"), "net", main, "20");

@@ -19,6 +19,16 @@ void settle(DemoMaker& make, model::VlanId usual) {
     make.run(model::SetSettings{row});
 }
 
+/// A finding of the check accepted with its reason.
+void accept_spare(DemoMaker& make) {
+    auto row = model::Waiver::blank(make.fresh<model::WaiverId>());
+    row.rule = "decoder-without-display";
+    row.subjects = {"device:" + make.tagged("DEC-522").text()};
+    row.reason = "Kept as a spare at the operator's desk.";
+    row.by = "site";
+    make.run(model::Waive{row});
+}
+
 }  // namespace demo_ferrow_quay_detail
 
 Demo ferrow_quay() {
@@ -38,6 +48,7 @@ Demo ferrow_quay() {
     marquee(quay);
     subscriptions(quay);
     sheets(quay);
+    demo_ferrow_quay_detail::accept_spare(make);
     return std::move(make).done();
 }
 

@@ -113,8 +113,8 @@ void trunks(Quay& quay) {
     trunk_port(quay, "SW-CORE", "8", "sfp-10gbase-sr");
     trunk_port(quay, "SW-CR", "25", "sfp-10gbase-sr");
     make.cable("fibre-om4", make.tagged("SW-CORE"), "8", make.tagged("SW-CR"), "25", 64);
-    trunk_port(quay, "SW-CORE", "6", "sfp-10gbase-lr");
-    trunk_port(quay, "SW-MQ", "25", "sfp-10gbase-lr");
+    trunk_port(quay, "SW-CORE", "6", "sfp-1000base-lx");
+    trunk_port(quay, "SW-MQ", "25", "sfp-1000base-lx");
     make.cable("patch-os2-2m", make.tagged("SW-CORE"), "6", make.tagged("PF-N"), "front-3");
     make.cable("fibre-os2", make.tagged("PF-N"), "rear-3", make.tagged("SW-MQ"), "25", 340);
 }

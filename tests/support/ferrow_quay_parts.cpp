@@ -50,7 +50,7 @@ std::string Quay::wire(const std::string& tag, const std::string& port, const st
 }
 
 std::string Quay::wire_by_panel(const std::string& tag, const std::string& port, const std::string& panel,
-                                const std::string& to_switch, PortSide side, int metres) {
+                                const std::string& to_switch, PortSide side, std::optional<int> metres) {
     const auto bridge = make.tagged(to_switch);
     const auto at = next_port(bridge, side);
     make.cable("copper-cat6a", make.tagged(tag), port, make.tagged(panel), "rear-" + at, metres);
@@ -68,8 +68,13 @@ void Quay::set_vlan(const std::string& to_switch, const std::string& port, model
 void Quay::encode(const std::string& source, const std::string& source_port, const std::string& encoder,
                   const std::string& input, const std::string& stream, const std::string& group,
                   const std::string& note) {
+    make.cable("hdmi-2m", make.tagged(source), source_port, make.tagged(encoder), input);
+    encode_later(encoder, stream, group, note);
+}
+
+void Quay::encode_later(const std::string& encoder, const std::string& stream, const std::string& group,
+                        const std::string& note) {
     const auto device = make.tagged(encoder);
-    make.cable("hdmi-2m", make.tagged(source), source_port, device, input);
     media_address(device);
     streams_.emplace(stream, make.stream(device, stream, group, note));
 }

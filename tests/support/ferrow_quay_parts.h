@@ -35,11 +35,14 @@ struct Quay {
                      int metres);
     /// An installed cable to the panel, and a patch lead from there to the switch port of the same number.
     std::string wire_by_panel(const std::string& tag, const std::string& port, const std::string& panel,
-                              const std::string& to_switch, PortSide side, int metres);
+                              const std::string& to_switch, PortSide side, std::optional<int> metres);
     void set_vlan(const std::string& to_switch, const std::string& port, model::VlanId vlan);
     /// An encoder with the lead from its source, its address and its stream "S-101" in group 239.192.X.Y.
     void encode(const std::string& source, const std::string& source_port, const std::string& encoder,
                 const std::string& input, const std::string& stream, const std::string& group, const std::string& note);
+    /// An encoder that still waits for its source.
+    void encode_later(const std::string& encoder, const std::string& stream, const std::string& group,
+                      const std::string& note);
     /// A decoder with the lead to its display, and its address.
     void decode(const std::string& decoder, const std::string& display, const std::string& input);
     void show(model::PresetId preset, const std::string& decoder, const std::string& stream);

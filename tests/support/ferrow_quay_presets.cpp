@@ -30,22 +30,21 @@ void lecture(Quay& quay) {
         {{"DEC-101", "S-101"}, {"DEC-102", "S-105"}, {"DEC-103", "S-101"}, {"DEC-104", "S-107"}, {"DEC-105", "S-107"},
          {"DEC-106", "S-107"}, {"DEC-107", "S-107"}, {"DEC-108", "S-102"}, {"DEC-109", "S-101"}, {"DEC-110", "S-107"},
          {"DEC-111", "S-107"}, {"DEC-112", "S-101"}, {"EP-311", "S-301"},  {"EP-312", "S-303"},  {"EP-313", "S-301"},
-         {"EP-314", "S-302"},  {"DEC-511", "S-106"}, {"DEC-512", "S-107"}, {"DEC-513", "S-504"}, {"DEC-514", "S-601"},
-         {"DEC-521", "S-211"}, {"DEC-522", "S-241"}, {"DEC-611", "S-101"}, {"DEC-612", "S-107"}, {"DEC-613", "S-106"},
-         {"DEC-614", "S-601"}});
+         {"EP-314", "S-302"},  {"DEC-511", "S-106"}, {"DEC-512", "S-107"}, {"DEC-513", "S-502"}, {"DEC-514", "S-101"},
+         {"DEC-521", "S-601"}, {"DEC-611", "S-110"}, {"DEC-612", "S-109"}, {"DEC-613", "S-109"}, {"DEC-614", "S-601"}});
     for (int room = 1; room <= 6; ++room)
-        seminar(quay, quay.lecture, room, seminar_stream(room, 1), seminar_stream(room, 2));
+        seminar(quay, quay.lecture, room, seminar_stream(room, 1), seminar_stream(room, room == 6 ? 1 : 2));
     signage(quay, quay.lecture, 4);
 }
 
 void conference(Quay& quay) {
     show_all(
         quay, quay.conference,
-        {{"DEC-101", "S-102"}, {"DEC-102", "S-107"}, {"DEC-103", "S-103"}, {"DEC-104", "S-502"}, {"DEC-105", "S-502"},
-         {"DEC-106", "S-501"}, {"DEC-107", "S-501"}, {"DEC-108", "S-102"}, {"DEC-109", "S-103"}, {"DEC-110", "S-601"},
-         {"DEC-111", "S-107"}, {"DEC-112", "S-502"}, {"EP-311", "S-303"},  {"EP-312", "S-302"},  {"DEC-511", "S-106"},
-         {"DEC-512", "S-107"}, {"DEC-513", "S-102"}, {"DEC-514", "S-601"}, {"DEC-521", "S-211"}, {"DEC-522", "S-212"},
-         {"DEC-611", "S-102"}, {"DEC-612", "S-107"}, {"DEC-613", "S-502"}, {"DEC-614", "S-103"}});
+        {{"DEC-101", "S-102"}, {"DEC-102", "S-107"}, {"DEC-103", "S-103"}, {"DEC-104", "S-501"}, {"DEC-105", "S-501"},
+         {"DEC-106", "S-502"}, {"DEC-107", "S-502"}, {"DEC-108", "S-102"}, {"DEC-109", "S-103"}, {"DEC-110", "S-106"},
+         {"DEC-111", "S-107"}, {"DEC-112", "S-501"}, {"EP-311", "S-303"},  {"EP-312", "S-302"},  {"DEC-511", "S-106"},
+         {"DEC-512", "S-107"}, {"DEC-513", "S-102"}, {"DEC-514", "S-105"}, {"DEC-521", "S-211"}, {"DEC-611", "S-110"},
+         {"DEC-612", "S-109"}, {"DEC-613", "S-211"}, {"DEC-614", "S-110"}});
     for (int room = 1; room <= 6; ++room)
         seminar(quay, quay.conference, room, seminar_stream(1, 1), seminar_stream(1, 2));
     signage(quay, quay.conference, 2);
@@ -53,9 +52,9 @@ void conference(Quay& quay) {
 
 void evening(Quay& quay) {
     show_all(quay, quay.evening,
-             {{"DEC-101", "S-503"},
-              {"DEC-102", "S-503"},
-              {"DEC-103", "S-503"},
+             {{"DEC-101", "S-502"},
+              {"DEC-102", "S-502"},
+              {"DEC-103", "S-502"},
               {"DEC-104", "S-108"},
               {"DEC-105", "S-108"},
               {"DEC-106", "S-108"},
@@ -63,11 +62,11 @@ void evening(Quay& quay) {
               {"DEC-110", "S-106"},
               {"DEC-511", "S-106"},
               {"DEC-512", "S-107"},
-              {"DEC-513", "S-503"},
+              {"DEC-513", "S-502"},
               {"DEC-514", "S-108"},
-              {"DEC-611", "S-503"},
-              {"DEC-612", "S-106"},
-              {"DEC-613", "S-106"}});
+              {"DEC-611", "S-109"},
+              {"DEC-612", "S-109"},
+              {"DEC-613", "S-109"}});
     signage(quay, quay.evening, 1);
 }
 

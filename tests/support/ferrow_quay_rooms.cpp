@@ -37,6 +37,17 @@ void hall_sources(Quay& quay) {
     }
 }
 
+/// The marquee decodes another family: two pictures are encoded again from local outputs.
+void marquee_feeds(Quay& quay) {
+    const std::vector<std::tuple<std::string, std::string, std::string>> plans{
+        {"109", "ENC-107", "Stage camera for the marquee"}, {"110", "ENC-101", "Lectern PC for the marquee"}};
+    for (const auto& [number, from, note] : plans) {
+        quay.make.device("skiff-encoder", "ENC-" + number, quay.hall, note);
+        quay.encode(from, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number, "239.192.6." + number, note);
+        quay.wire("ENC-" + number, "net", "SW-N1", PortSide::odd, 48);
+    }
+}
+
 void hall_displays(Quay& quay) {
     const std::vector<DisplayPlan> plans{
         {"101", "projector", "PRJ", "hdmi-in-1", 62},  {"102", "projector", "PRJ", "hdmi-in-1", 66},
@@ -82,13 +93,18 @@ void seminar_sources(Quay& quay, int number, model::RoomId room, const SeminarPl
     auto& make = quay.make;
     const auto stem = "2" + std::to_string(number);
     make.device("pc", "PC-" + stem + "1", room, "Lectern PC");
-    make.device("laptop-plate", "LP-" + stem + "2", room, "Lectern");
+    const bool plate_chosen = number != 6;  // the plate of Seminar 6 is not yet chosen
+    if (plate_chosen) make.device("laptop-plate", "LP-" + stem + "2", room, "Lectern");
     for (const std::string end : {"1", "2"}) {
         const auto encoder = "ENC-" + stem + end;
+        const auto group = "239.192.2." + std::to_string(number) + end;
         make.device("skiff-encoder", encoder, room);
-        quay.encode((end == "1" ? "PC-" : "LP-") + stem + end, end == "1" ? "hdmi-out-1" : "hdmi-out", encoder,
-                    "hdmi-in", "S-" + stem + end, "239.192.2." + std::to_string(number) + end,
-                    end == "1" ? "Lectern PC" : "Laptop");
+        if (end == "1")
+            quay.encode("PC-" + stem + end, "hdmi-out-1", encoder, "hdmi-in", "S-" + stem + end, group, "Lectern PC");
+        else if (plate_chosen)
+            quay.encode("LP-" + stem + end, "hdmi-out", encoder, "hdmi-in", "S-" + stem + end, group, "Laptop");
+        else
+            quay.encode_later(encoder, "S-" + stem + end, group, "Laptop");
         quay.wire_by_panel(encoder, "net", plan.panel, plan.bridge, PortSide::odd, plan.metres);
     }
 }
@@ -109,8 +125,9 @@ void seminar_displays(Quay& quay, int number, model::RoomId room, const SeminarP
     }
     const auto panel = make.device("touch-panel", "TP-" + stem + "1", room);
     quay.control_address(panel);
-    const auto port =
-        quay.wire_by_panel("TP-" + stem + "1", "lan", plan.panel, plan.bridge, PortSide::even, plan.metres);
+    std::optional<int> metres = plan.metres;
+    if (number == 6) metres.reset();  // not yet measured
+    const auto port = quay.wire_by_panel("TP-" + stem + "1", "lan", plan.panel, plan.bridge, PortSide::even, metres);
     quay.set_vlan(plan.bridge, port, quay.control_vlan);
 }
 
@@ -153,6 +170,7 @@ void foyer_player(Quay& quay, const std::string& number, int slot) {
 
 void quay_hall(Quay& quay) {
     hall_sources(quay);
+    marquee_feeds(quay);
     hall_displays(quay);
     hall_sound(quay);
     for (const char* pc : {"PC-101", "PC-102"})
@@ -221,10 +239,8 @@ void foyer(Quay& quay) {
 
 void control_room(Quay& quay) {
     auto& make = quay.make;
-    const std::vector<SourcePlan> sources{{"501", "pc", "PC", "hdmi-out-1", "Show control", 9},
-                                          {"502", "pc", "PC", "hdmi-out-1", "Captions", 9},
-                                          {"503", "media-player", "MP", "hdmi-out", "Playback", 4},
-                                          {"504", "camera-ptz", "CAM", "hdmi-out", "Foyer camera", 46}};
+    const std::vector<SourcePlan> sources{{"501", "pc", "PC", "hdmi-out-1", "Captions", 9},
+                                          {"502", "media-player", "MP", "hdmi-out", "Playback", 4}};
     for (const auto& plan : sources) {
         const auto source = plan.prefix + '-' + plan.number;
         make.device(plan.type, source, quay.control, plan.note);
@@ -236,10 +252,12 @@ void control_room(Quay& quay) {
     for (const std::string number : {"511", "512", "513", "514", "521", "522"}) {
         const bool seminar_monitor = number[1] == '2';
         make.device(seminar_monitor ? "skiff-decoder" : "tern-decoder", "DEC-" + number, quay.control);
+        quay.wire("DEC-" + number, "net", "SW-CR", PortSide::even, 12);
+        if (number == "522") continue;  // a spare without a monitor
         make.device("display-24", "MON-" + number, quay.control);
         quay.decode("DEC-" + number, "MON-" + number, "hdmi-in");
-        quay.wire("DEC-" + number, "net", "SW-CR", PortSide::even, 12);
     }
+    quay.media_address(make.tagged("DEC-522"));
     const auto processor = make.device("control-processor", "CP-501", quay.control);
     make.mount(processor, quay.control_rack, 18);
     quay.control_address(processor);
@@ -257,25 +275,25 @@ void marquee(Quay& quay) {
     make.device("camera-ptz", "CAM-601", quay.marquee, "Marquee camera");
     make.device("laptop-plate", "LP-602", quay.marquee, "Marquee lectern");
     for (const std::string number : {"601", "602"}) {
-        make.device("tern-encoder", "ENC-" + number, quay.marquee);
+        make.device("skiff-encoder", "ENC-" + number, quay.marquee);
         quay.encode((number == "601" ? "CAM-" : "LP-") + number, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number,
                     "239.192.6." + number.substr(2), number == "601" ? "Marquee camera" : "Marquee lectern");
         quay.wire("ENC-" + number, "net", "SW-MQ", PortSide::odd, 22);
     }
     const std::vector<DisplayPlan> displays{{"611", "projector", "PRJ", "hdmi-in-1", 34},
-                                            {"612", "display-86", "DSP", "hdmi-in-1", 18},
-                                            {"613", "display-86", "DSP", "hdmi-in-1", 27},
+                                            {"612", "display-55", "DSP", "hdmi-in-1", 18},
+                                            {"613", "display-55", "DSP", "hdmi-in-1", 27},
                                             {"614", "display-24", "MON", "hdmi-in", 20}};
     for (const auto& plan : displays) {
         const auto display = plan.prefix + '-' + plan.number;
-        make.device("tern-decoder", "DEC-" + plan.number, quay.marquee);
+        make.device("skiff-decoder", "DEC-" + plan.number, quay.marquee);
         make.device(plan.type, display, quay.marquee);
         quay.decode("DEC-" + plan.number, display, plan.input);
         quay.wire("DEC-" + plan.number, "net", "SW-MQ", PortSide::even, plan.metres);
     }
     for (const std::string number : {"612", "613"}) {
         const auto speaker = make.device("speaker-active", "SPK-" + number, quay.marquee);
-        make.cable("audio-line", make.tagged("DEC-" + number), "audio-out", speaker, "audio-in", 8);
+        make.cable("audio-jack-xlr", make.tagged("DSP-" + number), "audio-out", speaker, "audio-in", 8);
     }
 }
 

@@ -36,6 +36,10 @@ void hall_sheet(Quay& quay) {
            {"CAM-107", "ENC-107"},
            {"MP-108", "ENC-108"}},
           15);
+    plan.put("ENC-109", 265, 370, true);
+    plan.put("ENC-110", 265, 60, true);
+    plan.frame(quay.hall, "Quay Hall, feed for the marquee: lectern", {"ENC-110"});
+    plan.frame(quay.hall, "Quay Hall, feed for the marquee: stage", {"ENC-109"});
     plan.put("SW-N1", 265, 180);
     plan.frame(quay.north, "Comms North", {"SW-N1"});
     block(plan, quay.hall, "Quay Hall, projection and wall", {410, 495}, 60,
@@ -68,6 +72,7 @@ void seminar_block(SheetPlan& plan, const Quay& quay, int number, int x_mm, int 
               {"LP-" + n + "2", "ENC-" + n + "2", "DEC-" + n + "2", "DSP-" + n + "2"},
               {"", "", "DEC-" + n + "3", "MON-" + n + "3"},
               {"", "", "", ""}};
+    if (number == 6) rows[1][0].clear();
     if (number >= 5) {
         rows[2][0] = "LP-" + n + "3";
         rows[2][1] = "TX-" + n + "1";
@@ -124,20 +129,19 @@ void foyer_sheet(Quay& quay) {
 
 void control_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(5, "Control room", "signal flow, 1.10", PaperSize::a2));
-    const Rows sources{{"PC-501", "ENC-501"}, {"PC-502", "ENC-502"}, {"MP-503", "ENC-503"}, {"CAM-504", "ENC-504"}};
-    plan.rows({45, 130}, 60, sources, 10);
-    plan.put("WEB-501", 130, 270);
+    plan.rows({45, 130}, 60, {{"PC-501", "ENC-501"}, {"MP-502", "ENC-502"}}, 10);
+    plan.put("WEB-501", 130, 190);
     plan.put("SW-CR", 255, 100);
-    plan.put("CP-501", 255, 260);
+    plan.put("CP-501", 255, 240);
     plan.rows({385, 470}, 60,
               {{"DEC-511", "MON-511"},
                {"DEC-512", "MON-512"},
                {"DEC-513", "MON-513"},
                {"DEC-514", "MON-514"},
                {"DEC-521", "MON-521"},
-               {"DEC-522", "MON-522"}},
+               {"DEC-522"}},
               5);
-    plan.frame(quay.control, "", {"PC-501", "WEB-501", "DEC-522", "MON-511"});
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "DEC-522", "MON-511"});
     plan.finish();
 }
 
