@@ -21,7 +21,7 @@ using model::SheetPoint;
 
 // Costs, in micrometres of way that one would go to avoid them.
 constexpr std::int64_t bend_cost = 15'000, crossing_cost = 12'000, sharing_flat = 20'000;
-constexpr std::int64_t sharing_factor = 20, crowding_factor = 2, hugging_factor = 2;
+constexpr std::int64_t sharing_factor = 20, crowding_factor = 2, hugging_factor = 15;
 constexpr Length pitch = measure::lane / 2, clearance = 2 * measure::module, lane_gap = 4 * measure::module;
 constexpr std::int64_t blocked = std::numeric_limits<std::int64_t>::max() / 4;
 
