@@ -68,7 +68,7 @@ INSTANTIATE_TEST_SUITE_P(All, Demos,
 std::string listed(const model::Design& design, const std::vector<analysis::Reported>& reported) {
     std::string text;
     for (const auto& each : reported)
-        text += std::string(base::enum_text(each.finding.severity)) + " " + each.finding.rule + ": " +
+        text += std::string(base::enum_text(each.finding.severity)) + " " + std::string(each.finding.rule) + ": " +
                 analysis::sentence(each.finding, analysis::english(design)) + "\n";
     return text;
 }
