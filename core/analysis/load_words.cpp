@@ -55,6 +55,12 @@ base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGrap
     return greatest;
 }
 
+int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, std::size_t streams) {
+    constexpr int lone_stream = 90;
+    const int wanted = wiring.design.settings().headroom_percent;
+    return !ends.is_link && streams == 1 ? std::max(wanted, lone_stream) : wanted;
+}
+
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
     if (!capacity || capacity->count() <= 0 || load.is_zero()) return Fill::fits;
     if (load > base::Rate(*capacity)) return Fill::overfull;

@@ -23,6 +23,11 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, const std::vector<int>& streams);
 
+/// The share above which a load is warned of. Headroom is kept for what may be added: nothing joins a single stream on
+/// the link of one device, so there the link may be filled to 90 % (common practice), or to the design's headroom if
+/// that is higher.
+int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, std::size_t streams);
+
 enum class Fill { fits, above_headroom, overfull };
 /// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent);

@@ -89,8 +89,15 @@ TEST(Lists, EachStandardIsTested) {
 }
 
 TEST(Lists, EachFactIsTested) {
-    for (const auto& stem : stems_in("core/analysis/facts", ".h"))
+    std::string set;
+    for (const auto& file : sources_below("core/analysis"))
+        if (file.path == "core/analysis/facts_set.h") set = file.text;
+    ASSERT_FALSE(set.empty());
+    for (const auto& stem : stems_in("core/analysis/facts", ".h")) {
+        // A header that the set of facts does not list is a helper of facts, tested through them.
+        if (set.find("facts/" + stem + ".h") == std::string::npos) continue;
         EXPECT_TRUE(exists("tests/analysis/facts/" + stem + "_test.cpp")) << stem;
+    }
 }
 
 }  // namespace streamwright::test::lists

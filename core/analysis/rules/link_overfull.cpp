@@ -33,13 +33,13 @@ struct Reader {
 void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
     const auto& load = preset.arcs[at(arc)];
     const auto& capacity = r.capacity.arcs[at(arc)];
-    const int headroom = r.wiring.design.settings().headroom_percent;
+    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
+    const int headroom = headroom_percent(r.wiring, ends, load.streams.size());
     const auto fill = fill_of(load.wire, capacity, headroom);
     if (fill == Fill::fits) return;
     // A stream that is too fast all by itself is another rule's.
     const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
     if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
-    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const bool over = fill == Fill::overfull;
     const base::Percent percent{base::percent_tenths(load.wire, *capacity)};
     std::vector<base::Value> values{named(ends.link), named(ends.from),     named(ends.to), load.wire.ceil(),

@@ -50,14 +50,14 @@ std::vector<base::Text> terms_of(const Reader& r, int arc, const ArcWorst& worst
 
 void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& worst, Findings& out) {
     const auto& capacity = r.capacity.arcs[at(arc)];
-    const int headroom = r.wiring.design.settings().headroom_percent;
+    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
+    const int headroom = headroom_percent(r.wiring, ends, worst.unasked.size() + worst.routed.size());
     const auto fill = fill_of(worst.wire, capacity, headroom);
     if (fill == Fill::fits || fill <= known_from_presets(r, loads, arc, headroom)) return;
     auto streams = worst.unasked;
     streams.insert(streams.end(), worst.routed.begin(), worst.routed.end());
     const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams);
     if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
-    const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const bool over = fill == Fill::overfull;
     auto finding = found(
         words.id, over ? Severity::error : Severity::warning, {ends.link, ends.from, ends.to},
