@@ -1,5 +1,6 @@
 // The program: with a verb the command line, else the canvas, on a file where one is named.
 #include "app/cli/command_line.h"
+#include "app/style/bundled_font.h"
 #include "app/style/widget_style.h"
 #include "app/views/file_actions.h"
 #include "app/views/main_window.h"
@@ -26,6 +27,7 @@ std::filesystem::path state_folder() {
 
 int open_canvas(int argc, char** argv) {
     using namespace streamwright::app;
+    prefer_bundled_font();
     QApplication application(argc, argv);
     QApplication::setOrganizationName(QStringLiteral("streamwright"));
     QApplication::setApplicationName(QStringLiteral("streamwright"));

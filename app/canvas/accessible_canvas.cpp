@@ -91,8 +91,7 @@ QAccessible::State ChildInterface::state() const {
     state.selectable = state.focusable = true;
     state.selected = viewport_->selection().holds(key_.subject);
     state.focused = viewport_->hasFocus() && viewport_->focused() == key_.subject;
-    state.offscreen = !viewport_->rect().intersects(
-        QRect(viewport_->mapFromGlobal(rect().topLeft()), rect().size()));
+    state.offscreen = !viewport_->rect().intersects(QRect(viewport_->mapFromGlobal(rect().topLeft()), rect().size()));
     return state;
 }
 

@@ -103,6 +103,30 @@ void paint_far_plate(QPainter& painter, const PaintRequest& request, const Plate
         painter.drawText(body, Qt::AlignCenter, number);
 }
 
+/// Number in its dark tab and name, at screen size where the drawn ones could not be read.
+void paint_frame_heads(QPainter& painter, const PaintRequest& request, const QRectF& seen) {
+    for (const auto& frame : request.scene.frames()) {
+        const auto* room = request.scene.design().rooms.find(frame.row.room);
+        if (!room || !seen.intersects(frame.box()) || request.hidden.contains(Chosen(frame.row.id))) continue;
+        const QRectF box = request.view.to_view(frame.box());
+        painter.setFont(label_font(11, true));
+        const QFontMetrics metrics = painter.fontMetrics();
+        const double tab = room->number.empty() ? 0 : metrics.horizontalAdvance(shown(room->number)) + 8;
+        // Above the frame, where nothing else is drawn.
+        const QRectF head(box.left(), box.top() - 16, box.width(), 15);
+        if (tab > 0) {
+            painter.fillRect(QRectF(head.topLeft(), QSizeF(tab, head.height())),
+                             request.theme.colour("room_tab", "fill"));
+            painter.setPen(request.theme.colour("room_tab", "text"));
+            painter.drawText(QRectF(head.topLeft(), QSizeF(tab, head.height())), Qt::AlignCenter, shown(room->number));
+        }
+        const auto& title = frame.row.title.empty() ? room->name : frame.row.title;
+        painter.setPen(request.theme.text());
+        painter.drawText(head.adjusted(tab + 5, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                         metrics.elidedText(shown(title), Qt::ElideRight, static_cast<int>(head.width() - tab - 5)));
+    }
+}
+
 /// "3 E 2 D": how many encoders and decoders a frame holds.
 QString counts_of(const PaintRequest& request, const FrameOnSheet& frame) {
     int encoders = 0, decoders = 0, others = 0;
@@ -151,7 +175,10 @@ void paint_far(QPainter& painter, const PaintRequest& request, const QRectF& see
         if (request.hidden.contains(Chosen(plate.device)) || !seen.intersects(plate.whole())) continue;
         paint_far_plate(painter, request, plate, detail);
     }
-    if (detail == Detail::rooms) paint_room_counts(painter, request, seen);
+    if (detail == Detail::rooms)
+        paint_room_counts(painter, request, seen);
+    else
+        paint_frame_heads(painter, request, seen);
 }
 
 }  // namespace streamwright::app

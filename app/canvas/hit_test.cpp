@@ -23,12 +23,18 @@ double distance(const QRectF& box, QPointF mm) {
 /// Nearer to the eye is higher.
 int rank(const Target& target) {
     switch (target.kind) {
-        case TargetKind::badge: return 6;
-        case TargetKind::lug: return 5;
-        case TargetKind::plate: return 4;
-        case TargetKind::segment: return 3;
-        case TargetKind::note: return 2;
-        case TargetKind::frame: return 1;
+        case TargetKind::badge:
+            return 6;
+        case TargetKind::lug:
+            return 5;
+        case TargetKind::plate:
+            return 4;
+        case TargetKind::segment:
+            return 3;
+        case TargetKind::note:
+            return 2;
+        case TargetKind::frame:
+            return 1;
     }
     return 0;
 }
@@ -36,26 +42,34 @@ int rank(const Target& target) {
 bool counts(const SheetScene& scene, const Target& target, QPointF mm, double px) {
     const auto grown = [&](double by) { return target.box.adjusted(-by, -by, by, by).contains(mm); };
     switch (target.kind) {
-        case TargetKind::lug: return grown(lug_catch_px * px);
-        case TargetKind::segment: return grown(cable_catch_px * px);
+        case TargetKind::lug:
+            return grown(lug_catch_px * px);
+        case TargetKind::segment:
+            return grown(cable_catch_px * px);
         case TargetKind::frame:
             return on_frame(scene.frames()[static_cast<std::size_t>(target.index)], mm, frame_edge_px * px);
-        default: return target.box.contains(mm);
+        default:
+            return target.box.contains(mm);
     }
 }
 
 Hit hit_of(const SheetScene& scene, const Target& target) {
     const auto index = static_cast<std::size_t>(target.index);
     switch (target.kind) {
-        case TargetKind::badge: return {Hit::Part::badge, scene.badges()[index].subject, -1};
+        case TargetKind::badge:
+            return {Hit::Part::badge, scene.badges()[index].subject, -1};
         case TargetKind::lug: {
             const auto port = scene.plates()[index].port(target.part);
             return {Hit::Part::port, port ? std::optional<Chosen>(*port) : std::nullopt, -1};
         }
-        case TargetKind::plate: return {Hit::Part::plate, Chosen(scene.plates()[index].device), -1};
-        case TargetKind::segment: return {Hit::Part::cable, Chosen(scene.cables()[index].line.cable), target.part};
-        case TargetKind::note: return {Hit::Part::note, Chosen(scene.notes()[index].note), -1};
-        case TargetKind::frame: return {Hit::Part::frame, Chosen(scene.frames()[index].row.id), -1};
+        case TargetKind::plate:
+            return {Hit::Part::plate, Chosen(scene.plates()[index].device), -1};
+        case TargetKind::segment:
+            return {Hit::Part::cable, Chosen(scene.cables()[index].line.cable), target.part};
+        case TargetKind::note:
+            return {Hit::Part::note, Chosen(scene.notes()[index].note), -1};
+        case TargetKind::frame:
+            return {Hit::Part::frame, Chosen(scene.frames()[index].row.id), -1};
     }
     return {};
 }
@@ -67,8 +81,7 @@ Hit hit_test(const SheetScene& scene, QPointF mm, double zoom) {
     const double px = 1 / (ViewTransform::pixels_per_mm * zoom);
     const double reach = frame_edge_px * px;
     std::optional<Target> best;
-    for (const auto& target :
-         scene.index().meeting(QRectF(mm.x() - reach, mm.y() - reach, 2 * reach, 2 * reach))) {
+    for (const auto& target : scene.index().meeting(QRectF(mm.x() - reach, mm.y() - reach, 2 * reach, 2 * reach))) {
         if (!counts(scene, target, mm, px)) continue;
         const bool nearer = best && rank(target) == rank(*best) && distance(target.box, mm) < distance(best->box, mm);
         if (!best || rank(target) > rank(*best) || nearer) best = target;

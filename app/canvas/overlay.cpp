@@ -95,8 +95,8 @@ void paint_preview(QPainter& painter, const PaintRequest& request, const Preview
 void paint_diamond(QPainter& painter, const Theme& theme, QPointF centre) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(theme.severity(analysis::Severity::error));
-    painter.drawPolygon(QPolygonF{centre + QPointF(0, -9), centre + QPointF(9, 0), centre + QPointF(0, 9),
-                                  centre + QPointF(-9, 0)});
+    painter.drawPolygon(
+        QPolygonF{centre + QPointF(0, -9), centre + QPointF(9, 0), centre + QPointF(0, 9), centre + QPointF(-9, 0)});
 }
 
 void paint_note(QPainter& painter, const PaintRequest& request, const PointerNote& note) {
@@ -106,11 +106,10 @@ void paint_note(QPainter& painter, const PaintRequest& request, const PointerNot
     normal.setPixelSize(12);
     const double text_width = 340, left = note.refused ? 38 : 14;
     const auto height_of = [&](const QFont& font, const QString& words) {
-        return words.isEmpty() ? 0.0
-                               : QFontMetricsF(font)
-                                         .boundingRect(QRectF(0, 0, text_width, 400), Qt::TextWordWrap, words)
-                                         .height() +
-                                     4;
+        return words.isEmpty()
+                   ? 0.0
+                   : QFontMetricsF(font).boundingRect(QRectF(0, 0, text_width, 400), Qt::TextWordWrap, words).height() +
+                         4;
     };
     const double head = height_of(bold, note.head), why = height_of(normal, note.why);
     const double hint = height_of(normal, note.hint);

@@ -138,11 +138,16 @@ void paint_frames(QPainter& painter, const PaintRequest& request, const QRectF& 
     const ScreenStyle style(request.theme);
     for (const auto& frame : request.scene.frames()) {
         if (request.hidden.contains(Chosen(frame.row.id)) || !seen.intersects(frame.box())) continue;
-        if (request.selected.contains(Chosen(frame.row.id)))
-            paint_selected_plate(painter, request, frame.box());
+        if (request.selected.contains(Chosen(frame.row.id))) paint_selected_plate(painter, request, frame.box());
+        if (!text) {  // far off, the head is painted at screen size
+            painter.setPen(QPen(request.theme.rule("room_edge"), 1));
+            painter.setBrush(request.theme.ground("room"));
+            painter.drawRect(request.view.to_view(frame.box()));
+            continue;
+        }
         painter.save();
         painter.setTransform(request.view.transform(), true);
-        paint_fragment(painter, frame.fragment, style, {text, 5});
+        paint_fragment(painter, frame.fragment, style, {true, 5});
         painter.restore();
     }
 }
@@ -173,7 +178,7 @@ void paint_scene(QPainter& painter, const PaintRequest& request) {
     const QRectF seen = request.view.to_sheet(QRectF(QPointF(), request.size)).adjusted(-8, -8, 8, 8);
     const auto detail = detail_at(request.view.zoom);
     paint_ground(painter, request);
-    paint_frames(painter, request, seen, detail != Detail::rooms);
+    paint_frames(painter, request, seen, detail == Detail::all);
     if (detail == Detail::all) {
         paint_cables(painter, request, seen);
         paint_plates(painter, request, seen);

@@ -66,17 +66,25 @@ struct Words {
 }  // namespace subject_words_detail
 
 QString signal_words(catalogue::Signal signal) {
-    using subject_words_detail::tr;
     using catalogue::Signal;
+    using subject_words_detail::tr;
     switch (signal) {
-        case Signal::video: return tr("video");
-        case Signal::extender: return tr("extender link");
-        case Signal::copper: return tr("network, copper");
-        case Signal::fibre: return tr("network, fibre");
-        case Signal::audio: return tr("audio");
-        case Signal::usb: return tr("USB");
-        case Signal::control: return tr("control");
-        case Signal::power: return tr("power");
+        case Signal::video:
+            return tr("video");
+        case Signal::extender:
+            return tr("extender link");
+        case Signal::copper:
+            return tr("network, copper");
+        case Signal::fibre:
+            return tr("network, fibre");
+        case Signal::audio:
+            return tr("audio");
+        case Signal::usb:
+            return tr("USB");
+        case Signal::control:
+            return tr("control");
+        case Signal::power:
+            return tr("power");
     }
     return {};
 }

@@ -29,9 +29,7 @@ struct ViewTransform {
     QRectF to_view(const QRectF& mm) const { return {to_view(mm.topLeft()), mm.size() * scale()}; }
     QPointF to_sheet(QPointF view) const { return origin + view / scale(); }
     QRectF to_sheet(const QRectF& view) const { return {to_sheet(view.topLeft()), view.size() / scale()}; }
-    QTransform transform() const {
-        return QTransform::fromScale(scale(), scale()).translate(-origin.x(), -origin.y());
-    }
+    QTransform transform() const { return QTransform::fromScale(scale(), scale()).translate(-origin.x(), -origin.y()); }
     /// The same with another zoom, the point under `view` staying where it is.
     ViewTransform zoomed(double to, QPointF view) const;
     /// Shows the rectangle as large as fits, centred, at most at `most`.

@@ -16,7 +16,10 @@ constexpr double margin_px = 24;
 }  // namespace viewport_detail
 
 Viewport::Viewport(Document& document, Selection& selection, QWidget* parent)
-    : QWidget(parent), document_(document), selection_(selection), theme_(bundled_theme(ThemeChoice::light)),
+    : QWidget(parent),
+      document_(document),
+      selection_(selection),
+      theme_(bundled_theme(ThemeChoice::light)),
       editor_(*this) {
     install_accessible_canvas();
     setFocusPolicy(Qt::StrongFocus);
@@ -27,8 +30,8 @@ Viewport::Viewport(Document& document, Selection& selection, QWidget* parent)
     setMinimumSize(200, 120);
     connect(&document_, &Document::changed, this,
             [this](const model::Delta& delta, const analysis::FindingsChange& findings) {
-                const bool quiet = delta.empty() && findings.added.empty() && findings.changed.empty() &&
-                                   findings.removed.empty();
+                const bool quiet =
+                    delta.empty() && findings.added.empty() && findings.changed.empty() && findings.removed.empty();
                 if (!quiet) follow_document();
             });
     connect(&document_, &Document::replaced, this, [this] {
@@ -112,17 +115,30 @@ void Viewport::fit_selection() {
 void Viewport::reveal(const Chosen& subject) {
     const auto box = scene_.bounds(subject);
     if (!box) return;
-    const QRectF shown_box = view_.to_view(*box);
     const double margin = viewport_detail::margin_px;
     const QRectF inner = QRectF(rect()).adjusted(margin, margin, -margin, -margin);
-    if (inner.contains(shown_box)) return;
+    const QRectF at = view_.to_view(*box);
+    if (inner.contains(at)) return;
+    QPointF by;  // pixels that the view goes; what is too large shows its upper left
+    if (at.right() > inner.right()) by.setX(at.right() - inner.right());
+    if (at.bottom() > inner.bottom()) by.setY(at.bottom() - inner.bottom());
+    if (at.left() - by.x() < inner.left()) by.setX(at.left() - inner.left());
+    if (at.top() - by.y() < inner.top()) by.setY(at.top() - inner.top());
     ViewTransform next = view_;
-    if (next.zoom < 0.7) next = next.zoomed(1, shown_box.center());
-    if (shown_box.width() > inner.width() || shown_box.height() > inner.height())
-        next = ViewTransform::fitting(*box, inner.size(), next.zoom);
-    else
-        next.origin = box->center() - QPointF(width(), height()) / (2 * next.scale());
+    next.origin += by / next.scale();
     set_view(next);
+}
+
+void Viewport::find(const Chosen& subject) {
+    const auto box = scene_.bounds(subject);
+    if (!box) return;
+    if (view_.zoom < 0.7) {
+        ViewTransform next = view_;
+        next.zoom = 1;
+        next.origin = box->center() - QPointF(width(), height()) / (2 * next.scale());
+        set_view(next);
+    }
+    reveal(subject);
 }
 
 void Viewport::set_focused(std::optional<Chosen> subject) {
@@ -181,8 +197,8 @@ std::optional<QPointF> Viewport::pointer_mm() const {
 }
 
 PaintRequest Viewport::request() const {
-    return {scene_,           view_, QSizeF(size()), theme_, selection_.all(), overlay_.hidden, overlay_.pulling,
-            overlay_.fitting};
+    return {scene_,           view_,           QSizeF(size()),   theme_,
+            selection_.all(), overlay_.hidden, overlay_.pulling, overlay_.fitting};
 }
 
 void Viewport::paintEvent(QPaintEvent*) {

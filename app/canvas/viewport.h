@@ -47,6 +47,8 @@ public:
     void fit_selection();
     /// Pans just as far as needed to see the subject.
     void reveal(const Chosen& subject);
+    /// The same, at a zoom at which the subject can be read.
+    void find(const Chosen& subject);
     QPointF centre_mm() const { return view_.to_sheet(QRectF(rect()).center()); }
 
     /// Where the keyboard is.

@@ -96,11 +96,20 @@ void Viewport::wheelEvent(QWheelEvent* event) {
 bool Viewport::arrow_key(const QKeyEvent& event) {
     QPointF way;
     switch (event.key()) {
-        case Qt::Key_Left: way = {-1, 0}; break;
-        case Qt::Key_Right: way = {1, 0}; break;
-        case Qt::Key_Up: way = {0, -1}; break;
-        case Qt::Key_Down: way = {0, 1}; break;
-        default: return false;
+        case Qt::Key_Left:
+            way = {-1, 0};
+            break;
+        case Qt::Key_Right:
+            way = {1, 0};
+            break;
+        case Qt::Key_Up:
+            way = {0, -1};
+            break;
+        case Qt::Key_Down:
+            way = {0, 1};
+            break;
+        default:
+            return false;
     }
     const bool far = event.modifiers().testFlag(Qt::ShiftModifier);
     if (nudge_ && nudge_(*this, way * (far ? 5 : 1))) return true;
@@ -143,7 +152,8 @@ void Viewport::keyPressEvent(QKeyEvent* event) {
             else if (overlay_.focus)
                 rename(*overlay_.focus);
             return;
-        default: break;
+        default:
+            break;
     }
     QWidget::keyPressEvent(event);
 }
@@ -183,7 +193,8 @@ bool Viewport::focusNextPrevChild(bool next) {
 void Viewport::dragEnterEvent(QDragEnterEvent* event) {
     const auto* dragged = event->mimeData();
     if (!drop_target_ || !dragged->hasFormat(QLatin1String(type_mime))) return;
-    if (drop_target_->entered(QString::fromUtf8(dragged->data(QLatin1String(type_mime))))) event->acceptProposedAction();
+    if (drop_target_->entered(QString::fromUtf8(dragged->data(QLatin1String(type_mime)))))
+        event->acceptProposedAction();
 }
 
 void Viewport::dragMoveEvent(QDragMoveEvent* event) {

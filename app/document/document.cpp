@@ -53,8 +53,7 @@ void Document::apply(const model::Delta& delta) {
     model::apply(design_, delta);
     journal_.append(delta);
     const auto findings = analyser_->update(design_, delta);
-    check_time_ =
-        std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - start);
+    check_time_ = std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - start);
     ask_worker();
     Q_EMIT changed(delta, findings);
 }
@@ -78,8 +77,7 @@ void Document::replace(model::Design design) {
     design_ = std::move(design);
     const auto start = std::chrono::steady_clock::now();
     analyser_ = std::make_unique<analysis::Analyser>(design_);
-    check_time_ =
-        std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - start);
+    check_time_ = std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - start);
     ask_worker();
 }
 
@@ -92,8 +90,7 @@ void Document::follow_unsaved() {
     std::error_code ignored;
     fs::create_directories(file.parent_path(), ignored);
     lock_ = io::FileLock::take(file);
-    journal_.follow(io::journal_path(file), {},
-                    [base = design_] { return model::difference(model::Design(), base); });
+    journal_.follow(io::journal_path(file), {}, [base = design_] { return model::difference(model::Design(), base); });
 }
 
 void Document::start_new() {
@@ -175,8 +172,7 @@ base::Result<void> Document::save_as(const fs::path& path) {
     std::unique_ptr<io::FileLock> lock;
     if (path_ != path) {
         lock = io::FileLock::take(path);
-        if (!lock)
-            return base::Error{"%1 is open in another program; save under another name.", {path.string()}};
+        if (!lock) return base::Error{"%1 is open in another program; save under another name.", {path.string()}};
     }
     const auto digest = io::save_design(path, design_);
     if (!digest) return digest.error();

@@ -71,8 +71,8 @@ public:
 
 Q_SIGNALS:
     void changed(const model::Delta& delta, const analysis::FindingsChange& findings);
-    void replaced();                   // another design is open
-    void file_changed();               // path, saved state
+    void replaced();      // another design is open
+    void file_changed();  // path, saved state
     void refused(const QString& why);
     void journal_failed(const QString& why);
 

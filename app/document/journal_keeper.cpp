@@ -102,8 +102,8 @@ void JournalKeeper::run(const std::stop_token& closing) {
         auto synced = writer->sync();
         writer.reset();
         if (!synced)
-            QMetaObject::invokeMethod(this, [this, error = synced.error()] { Q_EMIT failed(error); },
-                                      Qt::QueuedConnection);
+            QMetaObject::invokeMethod(
+                this, [this, error = synced.error()] { Q_EMIT failed(error); }, Qt::QueuedConnection);
         lock.lock();
         syncing_ = false;
     }

@@ -10,7 +10,8 @@ namespace streamwright::app {
 namespace library_detail {
 
 template <class Type>
-std::shared_ptr<const Type> by_key(const std::vector<std::shared_ptr<const Type>>& all, const decltype(Type::key)& key) {
+std::shared_ptr<const Type> by_key(const std::vector<std::shared_ptr<const Type>>& all,
+                                   const decltype(Type::key)& key) {
     const auto found = std::ranges::find_if(all, [&](const auto& each) { return each->key == key; });
     return found == all.end() ? nullptr : *found;
 }
@@ -51,8 +52,8 @@ Library library_of(const catalogue::Catalogue& catalogue) {
 }
 
 base::Result<Library> bundled_library() {
-    auto devices = library_detail::read_all<catalogue::DeviceType>(QStringLiteral(":/types/devices"),
-                                                                   catalogue::read_device_type);
+    auto devices =
+        library_detail::read_all<catalogue::DeviceType>(QStringLiteral(":/types/devices"), catalogue::read_device_type);
     if (!devices) return devices.error();
     auto cables =
         library_detail::read_all<catalogue::CableType>(QStringLiteral(":/types/cables"), catalogue::read_cable_type);

@@ -78,8 +78,12 @@ public:
 }  // namespace catalogue_panel_detail
 
 CataloguePanel::CataloguePanel(std::shared_ptr<const Library> library, QWidget* parent)
-    : QWidget(parent), library_(std::move(library)), theme_(bundled_theme(ThemeChoice::light)),
-      count_(new QLabel(this)), search_(new QLineEdit(this)), list_(new QTreeView(this)),
+    : QWidget(parent),
+      library_(std::move(library)),
+      theme_(bundled_theme(ThemeChoice::light)),
+      count_(new QLabel(this)),
+      search_(new QLineEdit(this)),
+      list_(new QTreeView(this)),
       model_(new catalogue_panel_detail::TypesModel(this)) {
     setObjectName(QStringLiteral("CataloguePanel"));
     setAttribute(Qt::WA_StyledBackground);

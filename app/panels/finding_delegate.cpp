@@ -87,8 +87,8 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     painter->setFont(sized(true, 12));
     painter->setPen(theme_.text());
     QString words = row.sentence;
-    if (row.being_checked) words += tr("  (being checked)");
-    if (row.waived()) words += tr("  (accepted)");
+    if (row.being_checked) words += tr(" · being checked");
+    if (row.waived()) words += tr(" · accepted");
     const auto head = painter->fontMetrics().elidedText(words, Qt::ElideRight, right - left);
     const int width = painter->fontMetrics().horizontalAdvance(head);
     painter->drawText(QRect(left, box.top() + 5, right - left, 18), Qt::AlignLeft | Qt::AlignVCenter, head);

@@ -70,11 +70,13 @@ void FindingsModel::set_filter(std::optional<analysis::Severity> severity) {
 
 void FindingsModel::refresh() {
     auto reported = document_.reported();
+    // What was accepted is still there to be seen, after what is not.
+    std::ranges::stable_partition(reported, [](const auto& each) { return !each.waiver || each.waiver_outdated; });
     counts_ = analysis::count(reported);
     std::vector<FindingRow> next;
     for (const auto& each : reported)
         if (!filter_ || each.finding.severity == *filter_) next.push_back(finding_row(document_, each));
-    // Both lists are in the order of the report; what left goes first, then the rest is merged in place.
+    // Both lists are in one order; what left goes first, then the rest is merged in place.
     for (int i = static_cast<int>(rows_.size()) - 1; i >= 0; --i) {
         const auto& key = rows_[static_cast<std::size_t>(i)].key;
         if (std::ranges::any_of(next, [&](const FindingRow& row) { return row.key == key; })) continue;

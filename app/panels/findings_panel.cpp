@@ -36,9 +36,7 @@ QIcon severity_icon(Severity severity, const Theme& theme) {
 }
 
 int count_of(const analysis::Counts& counts, Severity severity) {
-    return severity == Severity::error     ? counts.error
-           : severity == Severity::warning ? counts.warning
-                                           : counts.advice;
+    return severity == Severity::error ? counts.error : severity == Severity::warning ? counts.warning : counts.advice;
 }
 
 }  // namespace findings_panel_detail
@@ -49,15 +47,20 @@ QString count_words(analysis::Severity severity, int count) {
             return count == 1 ? FindingsPanel::tr("1 error") : FindingsPanel::tr("%1 errors").arg(count);
         case analysis::Severity::warning:
             return count == 1 ? FindingsPanel::tr("1 warning") : FindingsPanel::tr("%1 warnings").arg(count);
-        case analysis::Severity::advice: return FindingsPanel::tr("%1 advice").arg(count);
+        case analysis::Severity::advice:
+            return FindingsPanel::tr("%1 advice").arg(count);
     }
     return {};
 }
 
 FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
-    : QWidget(parent), document_(document), theme_(bundled_theme(ThemeChoice::light)),
-      model_(new FindingsModel(document, this)), delegate_(new FindingDelegate(*model_, this)),
-      list_(new QListView(this)), quiet_(new QLabel(this)) {
+    : QWidget(parent),
+      document_(document),
+      theme_(bundled_theme(ThemeChoice::light)),
+      model_(new FindingsModel(document, this)),
+      delegate_(new FindingDelegate(*model_, this)),
+      list_(new QListView(this)),
+      quiet_(new QLabel(this)) {
     setObjectName(QStringLiteral("FindingsPanel"));
     setAttribute(Qt::WA_StyledBackground);
     auto* title = new QLabel(tr("Findings"), this);
@@ -71,9 +74,8 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
         button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
         button->setCheckable(true);
         button->setToolTip(tr("Show only these"));
-        connect(button, &QToolButton::clicked, this, [this, severity](bool on) {
-            model_->set_filter(on ? std::optional(severity) : std::nullopt);
-        });
+        connect(button, &QToolButton::clicked, this,
+                [this, severity](bool on) { model_->set_filter(on ? std::optional(severity) : std::nullopt); });
         counts_.push_back(button);
         head->addWidget(button);
     }

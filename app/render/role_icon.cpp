@@ -40,7 +40,9 @@ void paint_severity(QPainter& painter, analysis::Severity severity, const Theme&
         case analysis::Severity::warning:
             painter.drawPolygon(QPolygonF{corner(0, -7), corner(7, 6), corner(-7, 6)});
             return;
-        case analysis::Severity::advice: painter.drawEllipse(centre, 6, 6); return;
+        case analysis::Severity::advice:
+            painter.drawEllipse(centre, 6, 6);
+            return;
     }
 }
 

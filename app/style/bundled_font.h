@@ -3,6 +3,10 @@
 
 namespace streamwright::app {
 
+/// Hides fonts of the same family that the system may have, so that none is taken for the bundled one: a package of the
+/// face brings a monospaced sister that answers to the same name. Call before a QGuiApplication exists.
+void prefer_bundled_font();
+
 /// Adds B612 regular and bold to the application's fonts; call once after a QGuiApplication exists.
 void load_bundled_font();
 

@@ -108,14 +108,23 @@ QLabel[tone="title"] { font-weight: bold; font-size: 15px; }
 #ViewTab:checked { background: @canvas; color: @ink; font-weight: bold; border-top: 4px solid @ink;
   border-left: 1px solid @strong; border-right: 1px solid @strong; }
 )");
-    const std::pair<const char*, QColor> colours[] = {
-        {"@text_error", theme.text("error")}, {"@error_edge", theme.severity_edge(analysis::Severity::error)},
-        {"@room_edge", theme.rule("room_edge")}, {"@selected", theme.ground("selected")},
-        {"@canvas", theme.ground("canvas")}, {"@strong", theme.rule("strong")}, {"@hover", theme.ground("hover")},
-        {"@panel", theme.ground("panel")}, {"@plate", theme.ground("plate")}, {"@field", theme.ground("field")},
-        {"@title", theme.ground("title")}, {"@muted", theme.text("muted")}, {"@faint", theme.text("faint")},
-        {"@hair", theme.rule("hair")}, {"@edge", theme.rule("plate_edge")}, {"@bar", theme.ground("bar")},
-        {"@ink", theme.text()}};
+    const std::pair<const char*, QColor> colours[] = {{"@text_error", theme.text("error")},
+                                                      {"@error_edge", theme.severity_edge(analysis::Severity::error)},
+                                                      {"@room_edge", theme.rule("room_edge")},
+                                                      {"@selected", theme.ground("selected")},
+                                                      {"@canvas", theme.ground("canvas")},
+                                                      {"@strong", theme.rule("strong")},
+                                                      {"@hover", theme.ground("hover")},
+                                                      {"@panel", theme.ground("panel")},
+                                                      {"@plate", theme.ground("plate")},
+                                                      {"@field", theme.ground("field")},
+                                                      {"@title", theme.ground("title")},
+                                                      {"@muted", theme.text("muted")},
+                                                      {"@faint", theme.text("faint")},
+                                                      {"@hair", theme.rule("hair")},
+                                                      {"@edge", theme.rule("plate_edge")},
+                                                      {"@bar", theme.ground("bar")},
+                                                      {"@ink", theme.text()}};
     sheet.replace("@arrow", theme.dark() ? "arrow-down-dark.svg" : "arrow-down-light.svg");
     sheet.replace("@tick", theme.dark() ? "tick-dark.svg" : "tick-light.svg");
     for (const auto& [name, colour] : colours) sheet.replace(QLatin1String(name), colour.name());

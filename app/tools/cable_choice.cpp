@@ -18,8 +18,8 @@ std::vector<CableChoice::Type> CableChoice::fitting(const Library& library, cons
     for (const auto& row : design.cable_types) add(row.type);
     for (const auto& type : library.cables) add(type);
     const auto ends = {model::port_facts(design, a), model::port_facts(design, b)};
-    const bool network = std::ranges::any_of(
-        ends, [](const auto& end) { return end.port && catalogue::is_network(end.port->signal); });
+    const bool network =
+        std::ranges::any_of(ends, [](const auto& end) { return end.port && catalogue::is_network(end.port->signal); });
     const auto rank = [&](const Type& type) {
         const auto lately = std::ranges::find(recent_, type->key) - recent_.begin();
         const bool installed = type->use == catalogue::CableUse::installed;

@@ -19,8 +19,8 @@ namespace cable_tool_detail {
 /// One end is held by a port (or nothing), the other follows the pointer.
 class CableTool final : public Gesture {
 public:
-    CableTool(ToolBox& box, Viewport& viewport, std::optional<model::PortRef> from,
-              std::optional<GrabbedEnd> grabbed, bool by_keyboard);
+    CableTool(ToolBox& box, Viewport& viewport, std::optional<model::PortRef> from, std::optional<GrabbedEnd> grabbed,
+              bool by_keyboard);
     void moved(const Pointer& pointer) override;
     void released(const Pointer& pointer) override;
     void cancelled() override;
@@ -49,7 +49,11 @@ private:
 
 CableTool::CableTool(ToolBox& box, Viewport& viewport, std::optional<model::PortRef> from,
                      std::optional<GrabbedEnd> grabbed, bool by_keyboard)
-    : box_(box), viewport_(viewport), from_(std::move(from)), grabbed_(grabbed), by_keyboard_(by_keyboard),
+    : box_(box),
+      viewport_(viewport),
+      from_(std::move(from)),
+      grabbed_(grabbed),
+      by_keyboard_(by_keyboard),
       obstacles_(viewport.scene().obstacles()) {
     const auto& design = viewport_.document().design();
     if (grabbed_) {
@@ -142,9 +146,8 @@ bool CableTool::connect_to(const std::optional<model::PortRef>& to) {
     done_ = true;
     if (grabbed_) {
         const auto cable = grabbed_->cable;
-        return document.commit(
-            reconnect_on_sheet(document.design(), viewport_.sheet(), cable, grabbed_->end, to),
-            to ? QObject::tr("Reconnect") : QObject::tr("Unplug"));
+        return document.commit(reconnect_on_sheet(document.design(), viewport_.sheet(), cable, grabbed_->end, to),
+                               to ? QObject::tr("Reconnect") : QObject::tr("Unplug"));
     }
     if (!to) return false;
     const auto made = connect_on_sheet(box_, document.design(), document.ids(), viewport_.sheet(), *from_, *to);
@@ -190,8 +193,8 @@ void CableTool::walk(bool forward) {
     }
     viewport_.set_focused(Chosen(*next));
     show_line(to_mm(viewport_.scene().spot(*next)->lead), *next, false);
-    viewport_.tell(QObject::tr("%1: fits; Enter connects").arg(
-        shown(model::port_name(viewport_.document().design(), *next))));
+    viewport_.tell(
+        QObject::tr("%1: fits; Enter connects").arg(shown(model::port_name(viewport_.document().design(), *next))));
     viewport_.refresh();
 }
 

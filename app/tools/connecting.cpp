@@ -11,8 +11,8 @@ namespace streamwright::app {
 namespace connecting_detail {
 
 /// The bends the sheet would have for the cable once `delta` is applied.
-std::vector<model::SheetPoint> bends_after(const model::Design& design, const model::Delta& delta,
-                                           model::SheetId sheet, model::CableId cable) {
+std::vector<model::SheetPoint> bends_after(const model::Design& design, const model::Delta& delta, model::SheetId sheet,
+                                           model::CableId cable) {
     auto after = design;
     model::apply(after, delta);
     // A line stored by hand would be left as it is; this one is to be found anew.
@@ -52,9 +52,8 @@ base::Result<model::Delta> connect_on_sheet(ToolBox& box, const model::Design& d
     return model::make(design, edit);
 }
 
-base::Result<model::Delta> reconnect_on_sheet(const model::Design& design, model::SheetId sheet,
-                                              model::CableId cable, model::WhichEnd end,
-                                              std::optional<model::PortRef> to) {
+base::Result<model::Delta> reconnect_on_sheet(const model::Design& design, model::SheetId sheet, model::CableId cable,
+                                              model::WhichEnd end, std::optional<model::PortRef> to) {
     model::Reconnect edit{cable, end, std::move(to), sheet, {}};
     auto plain = model::make(design, edit);
     if (!plain) return plain;

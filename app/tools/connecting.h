@@ -13,10 +13,8 @@ std::optional<base::Error> lead_refusal(const ToolBox& box, const model::Design&
                                         const model::PortRef& to, std::optional<model::CableId> moving);
 
 base::Result<model::Delta> connect_on_sheet(ToolBox& box, const model::Design& design, base::IdSource& ids,
-                                            model::SheetId sheet, const model::PortRef& from,
-                                            const model::PortRef& to);
-base::Result<model::Delta> reconnect_on_sheet(const model::Design& design, model::SheetId sheet,
-                                              model::CableId cable, model::WhichEnd end,
-                                              std::optional<model::PortRef> to);
+                                            model::SheetId sheet, const model::PortRef& from, const model::PortRef& to);
+base::Result<model::Delta> reconnect_on_sheet(const model::Design& design, model::SheetId sheet, model::CableId cable,
+                                              model::WhichEnd end, std::optional<model::PortRef> to);
 
 }  // namespace streamwright::app

@@ -5,7 +5,9 @@
 namespace streamwright::app {
 
 MarqueeTool::MarqueeTool(Viewport& viewport, const Pointer& start)
-    : viewport_(viewport), start_(start.mm), adding_(start.modifiers.testFlag(Qt::ShiftModifier)),
+    : viewport_(viewport),
+      start_(start.mm),
+      adding_(start.modifiers.testFlag(Qt::ShiftModifier)),
       before_(viewport.selection().all()) {}
 
 void MarqueeTool::moved(const Pointer& pointer) {

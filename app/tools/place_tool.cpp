@@ -44,8 +44,12 @@ model::PlaceDevice edit_for(Viewport& viewport, const std::shared_ptr<const cata
                             QPointF corner) {
     const auto body = plate_at(*type, corner).body;
     const auto* frame = viewport.scene().frame_at(to_mm(body).center());
-    return {viewport.document().ids().next<model::DeviceId>(), type, {},
-            frame ? std::optional(frame->row.room) : std::nullopt, viewport.sheet(), from_mm(corner)};
+    return {viewport.document().ids().next<model::DeviceId>(),
+            type,
+            {},
+            frame ? std::optional(frame->row.room) : std::nullopt,
+            viewport.sheet(),
+            from_mm(corner)};
 }
 
 /// The plate as it would be drawn, made from a design in which it stands already.
@@ -78,9 +82,9 @@ void PlaceTool::moved(QPointF mm) {
     viewport_.overlay().ghost_shift = place_tool_detail::corner_for(*type_, mm);
     const auto* frame = viewport_.scene().frame_at(mm);
     const auto* room = frame ? viewport_.document().design().rooms.find(frame->row.room) : nullptr;
-    viewport_.tell(room ? QObject::tr("%1 in room %2 %3")
-                              .arg(shown(type_->name), shown(room->number), shown(room->name))
-                        : shown(type_->name));
+    viewport_.tell(room
+                       ? QObject::tr("%1 in room %2 %3").arg(shown(type_->name), shown(room->number), shown(room->name))
+                       : shown(type_->name));
     viewport_.refresh();
 }
 

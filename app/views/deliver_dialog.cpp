@@ -46,8 +46,12 @@ QLabel* heading(const QString& words, QWidget* parent) {
 }  // namespace deliver_dialog_detail
 
 DeliverDialog::DeliverDialog(model::Design design, const QString& folder, QWidget* parent)
-    : QDialog(parent), design_(std::move(design)), folder_(new QLineEdit(folder, this)),
-      progress_(new QProgressBar(this)), words_(new QLabel(this)), go_(new QPushButton(tr("Deliver"), this)) {
+    : QDialog(parent),
+      design_(std::move(design)),
+      folder_(new QLineEdit(folder, this)),
+      progress_(new QProgressBar(this)),
+      words_(new QLabel(this)),
+      go_(new QPushButton(tr("Deliver"), this)) {
     using namespace deliver_dialog_detail;
     setWindowTitle(tr("Deliver documents"));
     setMinimumWidth(520);

@@ -34,9 +34,7 @@ QString examples_folder() {
 FileActions::FileActions(Document& document, QWidget& window)
     : QObject(&window), document_(document), window_(window) {}
 
-void FileActions::complain(const QString& words) {
-    QMessageBox::warning(&window_, tr("Streamwright"), words);
-}
+void FileActions::complain(const QString& words) { QMessageBox::warning(&window_, tr("Streamwright"), words); }
 
 void FileActions::start_new() {
     if (!may_leave()) return;
@@ -72,9 +70,8 @@ void FileActions::offer(const io::Recovery& recovery) {
     QMessageBox box(&window_);
     box.setWindowTitle(tr("Unsaved work found"));
     box.setText(tr("The program ended before %1 edits were saved.").arg(recovery.records));
-    QString more = recovery.other_file
-                       ? tr("The file was changed since, so they are offered as a design of their own.")
-                       : tr("Restoring is one edit; Undo takes it back.");
+    QString more = recovery.other_file ? tr("The file was changed since, so they are offered as a design of their own.")
+                                       : tr("Restoring is one edit; Undo takes it back.");
     if (recovery.cut_short) more += ' ' + tr("The last of them was damaged and is left out.");
     box.setInformativeText(more);
     auto* restore = box.addButton(tr("Restore"), QMessageBox::AcceptRole);
@@ -128,8 +125,8 @@ bool FileActions::save_as() {
     const auto folder = document_.path() ? shown(document_.path()->string())
                                          : settings.value(QStringLiteral("folder"), QDir::homePath()).toString() + '/' +
                                                document_.title() + QStringLiteral(".streamwright");
-    auto path = QFileDialog::getSaveFileName(&window_, tr("Save the design as"), folder,
-                                             file_actions_detail::name_filter());
+    auto path =
+        QFileDialog::getSaveFileName(&window_, tr("Save the design as"), folder, file_actions_detail::name_filter());
     if (path.isEmpty()) return false;
     if (!path.endsWith(QLatin1String(".streamwright"))) path += QStringLiteral(".streamwright");
     const auto saved = document_.save_as(file_actions_detail::path_of(path));
@@ -152,8 +149,10 @@ bool FileActions::may_leave() {
         case QMessageBox::Save:
             if (!save()) return false;
             break;
-        case QMessageBox::Discard: break;
-        default: return false;
+        case QMessageBox::Discard:
+            break;
+        default:
+            return false;
     }
     document_.close();
     return true;

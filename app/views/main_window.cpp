@@ -23,11 +23,14 @@
 namespace streamwright::app {
 
 MainWindow::MainWindow(std::shared_ptr<const Library> library, std::filesystem::path state_folder, QWidget* parent)
-    : QMainWindow(parent), document_(std::move(state_folder)), top_(new TopBar(document_, selection_, this)),
+    : QMainWindow(parent),
+      document_(std::move(state_folder)),
+      top_(new TopBar(document_, selection_, this)),
       catalogue_(new CataloguePanel(library, this)),
       schematic_(new SchematicView(document_, selection_, library, this)),
       findings_(new FindingsPanel(document_, this)),
-      properties_(new PropertiesPanel(document_, selection_, library, this)), status_(new StatusLine(document_, this)),
+      properties_(new PropertiesPanel(document_, selection_, library, this)),
+      status_(new StatusLine(document_, this)),
       files_(new FileActions(document_, *this)) {
     setWindowIcon(QIcon(QStringLiteral(":/icons/streamwright.svg")));
     resize(1920, 1040);

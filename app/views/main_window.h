@@ -1,5 +1,5 @@
-// The window: top bar, catalogue, view, findings, properties, status line. It lays out and connects; what each part does
-// is its own matter.
+// The window: top bar, catalogue, view, findings, properties, status line. It lays out and connects; what each part
+// does is its own matter.
 #pragma once
 
 #include "app/document/document.h"

@@ -53,13 +53,15 @@ void add_edit_menu(MainWindow& window) {
     redo->setShortcuts({QKeySequence(QKeySequence::Redo), QKeySequence(Qt::CTRL | Qt::Key_Y)});
     menu->addActions({undo, redo});
     menu->addSeparator();
-    add(*menu, MainWindow::tr("&Delete"), {}, [&schematic] { schematic.delete_selection(); })
-        ->setToolTip(MainWindow::tr("Delete, while the canvas has the keyboard"));
+    add(*menu, MainWindow::tr("&Delete"), {}, [&schematic] {
+        schematic.delete_selection();
+    })->setToolTip(MainWindow::tr("Delete, while the canvas has the keyboard"));
     add(*menu, MainWindow::tr("Re&name"), {}, [&window, &schematic] {
         if (const auto only = window.selection().only()) schematic.viewport().rename(*only);
     });
     add(*menu, MainWindow::tr("&Turn over"), QKeySequence(Qt::Key_T), [&schematic] { schematic.turn_selection(); });
-    add(*menu, MainWindow::tr("&Fold"), QKeySequence(Qt::CTRL | Qt::Key_K), [&schematic] { schematic.fold_selection(); });
+    add(*menu, MainWindow::tr("&Fold"), QKeySequence(Qt::CTRL | Qt::Key_K),
+        [&schematic] { schematic.fold_selection(); });
     menu->addSeparator();
     add(*menu, MainWindow::tr("Select &all"), QKeySequence::SelectAll, [&schematic] { schematic.select_all(); });
     // The tool bar shows short words; the menu says what would be undone.
@@ -79,8 +81,9 @@ void add_edit_menu(MainWindow& window) {
 
 void add_view_actions(MainWindow& window, QMenu& menu) {
     auto& viewport = window.schematic().viewport();
-    add(menu, MainWindow::tr("Zoom &in"), QKeySequence::ZoomIn, [&viewport] { viewport.zoom_by(1.25); })
-        ->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Plus), QKeySequence(Qt::CTRL | Qt::Key_Equal)});
+    add(menu, MainWindow::tr("Zoom &in"), QKeySequence::ZoomIn, [&viewport] {
+        viewport.zoom_by(1.25);
+    })->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Plus), QKeySequence(Qt::CTRL | Qt::Key_Equal)});
     add(menu, MainWindow::tr("Zoom &out"), QKeySequence(Qt::CTRL | Qt::Key_Minus),
         [&viewport] { viewport.zoom_by(0.8); });
     add(menu, MainWindow::tr("&100 %"), QKeySequence(Qt::CTRL | Qt::Key_0), [&viewport] { viewport.zoom_to(1); });

@@ -39,11 +39,17 @@ private:
 }  // namespace status_line_detail
 
 StatusLine::StatusLine(Document& document, QWidget* parent)
-    : QWidget(parent), document_(document), theme_(bundled_theme(ThemeChoice::light)), words_(new QLabel(this)),
+    : QWidget(parent),
+      document_(document),
+      theme_(bundled_theme(ThemeChoice::light)),
+      words_(new QLabel(this)),
       errors_(new status_line_detail::CountLabel(analysis::Severity::error, this)),
       warnings_(new status_line_detail::CountLabel(analysis::Severity::warning, this)),
-      advice_(new status_line_detail::CountLabel(analysis::Severity::advice, this)), checked_(new QLabel(this)),
-      saved_(new QLabel(this)), grid_(new QLabel(tr("Grid 1 mm"), this)), zoom_(new QLabel(this)) {
+      advice_(new status_line_detail::CountLabel(analysis::Severity::advice, this)),
+      checked_(new QLabel(this)),
+      saved_(new QLabel(this)),
+      grid_(new QLabel(tr("Grid 1 mm"), this)),
+      zoom_(new QLabel(this)) {
     setObjectName(QStringLiteral("StatusLine"));
     setAttribute(Qt::WA_StyledBackground);
     setFixedHeight(28);
@@ -105,8 +111,9 @@ void StatusLine::refresh() {
     warnings_->setText(count_words(analysis::Severity::warning, counts.warning));
     advice_->setText(count_words(analysis::Severity::advice, counts.advice));
     const auto took = static_cast<double>(document_.check_time().count()) / 1000.0;
-    checked_->setText(document_.analyser().deferred_pending() ? tr("Checking…")
-                                                              : tr("Checked in %1 ms").arg(took, 0, 'f', took < 10 ? 1 : 0));
+    checked_->setText(document_.analyser().deferred_pending()
+                          ? tr("Checking…")
+                          : tr("Checked in %1 ms").arg(took, 0, 'f', took < 10 ? 1 : 0));
     saved_->setText(!document_.path() ? tr("Not saved yet") : document_.modified() ? tr("Unsaved edits") : tr("Saved"));
     if (!told_.isEmpty() && refusal_) return;
     tell({}, false);

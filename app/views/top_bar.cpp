@@ -58,8 +58,14 @@ std::optional<Chosen> find_subject(const model::Design& design, const QString& t
 }
 
 TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
-    : QWidget(parent), document_(document), selection_(selection), title_(new QLabel(this)), revision_(new QLabel(this)),
-      presets_(new QComboBox(this)), search_(new QLineEdit(this)), names_(new QStandardItemModel(this)) {
+    : QWidget(parent),
+      document_(document),
+      selection_(selection),
+      title_(new QLabel(this)),
+      revision_(new QLabel(this)),
+      presets_(new QComboBox(this)),
+      search_(new QLineEdit(this)),
+      names_(new QStandardItemModel(this)) {
     setObjectName(QStringLiteral("TopBar"));
     setAttribute(Qt::WA_StyledBackground);
     setFixedHeight(44);

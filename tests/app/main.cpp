@@ -1,4 +1,5 @@
 // One application for all tests of the canvas: offscreen, with the bundled face, and no settings of the user.
+#include "app/style/bundled_font.h"
 #include "app/style/widget_style.h"
 
 #include <QApplication>
@@ -12,6 +13,7 @@ int main(int argc, char** argv) {
     QTemporaryDir settings;
     qputenv("XDG_CONFIG_HOME", settings.path().toUtf8());
     testing::InitGoogleTest(&argc, argv);
+    streamwright::app::prefer_bundled_font();
     QApplication application(argc, argv);
     QApplication::setOrganizationName("streamwright-tests");
     QApplication::setApplicationName("streamwright-tests");

@@ -70,14 +70,12 @@ std::optional<QString> set_length(PropertyForm& form, model::CableId id, const Q
 void show_limit(Figures& figures, const Document& document, model::CableId id) {
     const auto numbers = phrasebook(document.design());
     for (const auto& finding : document.analyser().findings()) {
-        const bool about =
-            std::ranges::find(finding.subjects, analysis::Subject(id)) != finding.subjects.end();
+        const bool about = std::ranges::find(finding.subjects, analysis::Subject(id)) != finding.subjects.end();
         const auto* measured = finding.measured ? std::get_if<base::Length>(&*finding.measured) : nullptr;
         const auto* limit = finding.limit ? std::get_if<base::Length>(&*finding.limit) : nullptr;
         if (!about || !measured || !limit) continue;
         figures.figure(tr("Limit"), shown(print(*limit, numbers.numbers)));
-        if (*measured > *limit)
-            figures.sum(tr("Over by"), shown(print(*measured - *limit, numbers.numbers)), true);
+        if (*measured > *limit) figures.sum(tr("Over by"), shown(print(*measured - *limit, numbers.numbers)), true);
         return;
     }
 }
@@ -107,8 +105,7 @@ void show_length(Figures& figures, const Document& document, model::CableId id) 
     }
     const auto& sums = lengths.runs[run];
     if (sums.permanent && runs.list[run].cables.size() > 1) figures.figure(tr("Installed part"), words(sums.permanent));
-    if (runs.list[run].cables.size() > 1)
-        figures.sum(tr("Channel"), words(sums.channel));
+    if (runs.list[run].cables.size() > 1) figures.sum(tr("Channel"), words(sums.channel));
     show_limit(figures, document, id);
 }
 

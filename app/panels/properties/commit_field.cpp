@@ -19,13 +19,17 @@ void mark_wrong(QLineEdit& line, bool wrong) {
 }  // namespace commit_field_detail
 
 CommitField::CommitField(const QString& name, Read read, Commit commit, QWidget* parent)
-    : QWidget(parent), read_(std::move(read)), commit_(std::move(commit)), line_(new QLineEdit(this)),
+    : QWidget(parent),
+      read_(std::move(read)),
+      commit_(std::move(commit)),
+      line_(new QLineEdit(this)),
       error_(new QLabel(this)) {
     line_->setAccessibleName(name);
     line_->setObjectName(name);
     line_->setProperty("quiet", true);
     error_->setProperty("tone", "error");
     error_->setWordWrap(true);
+    error_->setTextFormat(Qt::PlainText);
     error_->hide();
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

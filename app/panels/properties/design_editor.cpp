@@ -152,8 +152,8 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId id, QWid
     form->live([form, id](Figures& figures) {
         const auto* now = form->design().room_frames.find(id);
         if (!now) return;
-        const auto in_room = std::ranges::count_if(form->design().devices,
-                                                   [&](const auto& device) { return device.room == now->room; });
+        const auto in_room =
+            std::ranges::count_if(form->design().devices, [&](const auto& device) { return device.room == now->room; });
         figures.figure(tr("Devices in it"), QString::number(in_room));
     });
     form->finish();

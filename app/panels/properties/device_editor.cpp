@@ -50,9 +50,10 @@ void add_identity(PropertyForm& form, model::DeviceId id) {
         [&form, id](const QString& room) {
             const auto* device = row(form, id);
             if (!device) return;
-            form.change(model::StandInRoom{{id}, model::RoomId::parse(room.toStdString()), device->standing, device->rack,
-                                           device->chassis},
-                        tr("Change room"));
+            form.change(
+                model::StandInRoom{
+                    {id}, model::RoomId::parse(room.toStdString()), device->standing, device->rack, device->chassis},
+                tr("Change room"));
         });
 }
 
@@ -79,7 +80,8 @@ void add_role(PropertyForm& form, model::DeviceId id, const catalogue::DeviceTyp
 }
 
 void add_network(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
-    const bool on_network = std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
+    const bool on_network =
+        std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
     if (!on_network || type.kind == catalogue::DeviceKind::patch_panel) return;
     form.section(tr("Network"));
     form.field(
@@ -146,8 +148,8 @@ void add_bridging(PropertyForm& form, model::DeviceId id, const catalogue::Devic
         const auto* device = row(form, id);
         if (!device) return;
         for (const auto& vlan : form.design().vlans) {
-            const bool asks = std::ranges::any_of(device->bridging.queriers,
-                                                  [&](const auto& q) { return q.vlan == vlan.id; });
+            const bool asks =
+                std::ranges::any_of(device->bridging.queriers, [&](const auto& q) { return q.vlan == vlan.id; });
             if (asks) figures.figure(tr("Querier"), tr("VLAN %1 %2").arg(vlan.vid).arg(shown(vlan.name)));
         }
     });
@@ -193,7 +195,8 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
     const auto* device = form->design().devices.find(id);
     const auto* type = device ? form->design().type_of(*device) : nullptr;
     if (!device) return form;
-    form->head(type ? role_icon(*type, context.theme) : QIcon(), shown(device->tag), type ? shown(type->name) : QString());
+    form->head(type ? role_icon(*type, context.theme) : QIcon(), shown(device->tag),
+               type ? shown(type->name) : QString());
     form->findings([id](const analysis::Subject& subject) {
         if (const auto* port = std::get_if<model::PortRef>(&subject)) return port->device == id;
         return subject == analysis::Subject(id);

@@ -56,7 +56,8 @@ protected:
         const auto colour = theme_.colour("load", share_ > 1 ? "over" : "fill");
         painter.fillRect(QRectF(1, 1, (width() - 2) * part, height() - 2), colour);
         if (share_ > 1) {  // told by pattern too: bars across what is overfull
-            for (int x = 4; x < width(); x += 6) painter.fillRect(QRectF(x, 1, 2, height() - 2), theme_.ground("field"));
+            for (int x = 4; x < width(); x += 6)
+                painter.fillRect(QRectF(x, 1, 2, height() - 2), theme_.ground("field"));
         }
     }
 

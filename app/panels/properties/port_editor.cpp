@@ -62,7 +62,8 @@ void add_module(PropertyForm& form, const EditorContext& context, const model::P
         },
         [&form, ref, library](const QString& key) {
             const model::TypeKey type{key.toStdString()};
-            set(form, ref, tr("Set module"),
+            set(
+                form, ref, tr("Set module"),
                 [&](auto& port) { port.module = key.isEmpty() ? std::nullopt : std::optional(type); },
                 key.isEmpty() || form.design().device_types.contains(type) ? nullptr : library->device(type));
         });

@@ -21,7 +21,10 @@ struct Make {
 
 PropertiesPanel::PropertiesPanel(Document& document, Selection& selection, std::shared_ptr<const Library> library,
                                  QWidget* parent)
-    : QScrollArea(parent), document_(document), selection_(selection), library_(std::move(library)),
+    : QScrollArea(parent),
+      document_(document),
+      selection_(selection),
+      library_(std::move(library)),
       theme_(bundled_theme(ThemeChoice::light)) {
     setObjectName(QStringLiteral("PropertiesPanel"));
     setAttribute(Qt::WA_StyledBackground);

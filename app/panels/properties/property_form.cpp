@@ -68,9 +68,7 @@ void PropertyForm::head(const QIcon& icon, const QString& name, const QString& k
     layout_->addLayout(row);
 }
 
-void PropertyForm::section(const QString& title) {
-    Figures(*layout_, theme_).section(title);
-}
+void PropertyForm::section(const QString& title) { Figures(*layout_, theme_).section(title); }
 
 QWidget* PropertyForm::labelled(const QString& label, QWidget* value) {
     auto* holder = new QWidget(this);

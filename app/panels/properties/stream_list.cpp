@@ -85,8 +85,7 @@ void add_input(PropertyForm& form, const EditorContext& context, model::DeviceId
         input.label.empty() ? shown(input.key.text) : shown(input.label),
         [&form] { return stream_options(form.design()); },
         [&form, &selection, id, key = input.key] {
-            const auto* held =
-                selection.preset() ? shown_at(form.design(), *selection.preset(), id, key) : nullptr;
+            const auto* held = selection.preset() ? shown_at(form.design(), *selection.preset(), id, key) : nullptr;
             return held ? shown(held->stream.text()) : QString();
         },
         [&form, &selection, id, key = input.key](const QString& stream) {
@@ -167,9 +166,7 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
         figures.button(tr("Remove the stream"), [form, id] {
             QMetaObject::invokeMethod(
                 &form->document(),
-                [&document = form->document(), id] {
-                    document.edit(model::Remove{{id}}, tr("Remove stream"));
-                },
+                [&document = form->document(), id] { document.edit(model::Remove{{id}}, tr("Remove stream")); },
                 Qt::QueuedConnection);
         });
     });

@@ -35,8 +35,9 @@ void show_arc(Figures& figures, const Document& document, const analysis::Preset
     const auto& worst = facts.get<analysis::WorstCase>().arcs;
     if (facts.worst_known && index < worst.size() && rate < worst[index].wire) {
         const auto share = base::percent_tenths(worst[index].wire, *capacity);
-        figures.figure(tr("at worst"), tr("%1, %2 %").arg(shown(print(worst[index].wire.ceil(), numbers)),
-                                                          shown(base::print_decimal(share, 1))));
+        figures.figure(
+            tr("at worst"),
+            tr("%1, %2 %").arg(shown(print(worst[index].wire.ceil(), numbers)), shown(base::print_decimal(share, 1))));
     }
 }
 

@@ -76,7 +76,8 @@ SchematicView::SchematicView(Document& document, Selection& selection, std::shar
                              QWidget* parent)
     : QWidget(parent), document_(document), selection_(selection), viewport_(new Viewport(document, selection, this)) {
     box_.library = std::move(library);
-    viewport_->set_chooser([this](Viewport& viewport, const Pointer& at) { return choose_gesture(box_, viewport, at); });
+    viewport_->set_chooser(
+        [this](Viewport& viewport, const Pointer& at) { return choose_gesture(box_, viewport, at); });
     viewport_->set_nudge(nudge_selection);
     viewport_->set_drop_target(std::make_unique<PlaceTool>(*viewport_, box_.library));
     make_tool_bar();
@@ -250,7 +251,7 @@ bool SchematicView::go_to(const Chosen& subject) {
     const auto sheet = schematic_view_detail::sheet_of(document_.design(), subject, viewport_->sheet());
     if (sheet && *sheet != viewport_->sheet()) viewport_->show_sheet(*sheet);
     selection_.set(subject);
-    if (sheet) viewport_->reveal(subject);
+    if (sheet) viewport_->find(subject);
     return sheet.has_value();
 }
 
