@@ -91,10 +91,11 @@ void paint_path(QPainter& painter, const deliver::Path& path, const PaintStyle& 
     for (const auto& point : path.points) line << mm(point);
     if (line.size() < 2) return;
     painter.setPen(pen_of(stroke));
-    const bool fill = stroke.fill.isValid() && path.closed;
-    // Marks are drawn in ink: those that the fragment says are filled take the colour of their line.
-    const QColor solid = path.filled && !stroke.fill.isValid() ? stroke.line : stroke.fill;
-    painter.setBrush(fill || (path.filled && path.closed) ? QBrush(solid) : QBrush(Qt::NoBrush));
+    // Marks are drawn in ink: their filled parts take the colour of their line. All else is filled only where the style
+    // says so: rooms have no ground on paper.
+    const QColor solid = path.filled && path.role == deliver::Role::mark ? stroke.line : stroke.fill;
+    const bool fills = path.closed && solid.isValid();
+    painter.setBrush(fills ? QBrush(solid) : QBrush(Qt::NoBrush));
     if (stroke.gap_mm > 0 && !path.closed) {
         const double half = (stroke.gap_mm + stroke.width_mm) / 2;
         for (const double side : {-half, half}) painter.drawPath(rounded(shifted(line, side), mm(path.radius), false));

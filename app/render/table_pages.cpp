@@ -103,6 +103,7 @@ public:
         }
         if (table_.rows.empty()) line("Nothing to list.", left_margin + cell_pad, advance(row_height), body_em);
         rule(y_, Role::rule_medium);
+        y_ += 1.5;
         for (const auto& note : table_.notes) set_note(note);
         finish();
         return std::move(pages_);
@@ -149,7 +150,7 @@ private:
     }
 
     void group_head(const std::string& name) {
-        if (y_ + 2 * row_height > bottom()) start_page();
+        if (y_ + 4 * row_height > bottom()) start_page();  // a head never stands alone
         line(name, left_margin + cell_pad, advance(row_height + 1), body_em * 1.15, Weight::bold);
         rule(y_, Role::rule_fine);
     }
@@ -167,6 +168,7 @@ private:
         const double height = row_height + static_cast<double>(most - 1) * line_pitch;
         if (y_ + height > bottom()) start_page();
         for (std::size_t i = 0; i < cells.size(); ++i) set_cell(i, cells[i]);
+        part_ticks(height);
         y_ += height;
         rule(y_, Role::rule_hair);
     }
@@ -187,10 +189,15 @@ private:
                                   false});
             base += line_pitch;
         }
-        if (column.kind == deliver::ColumnKind::tick) {
+    }
+
+    /// Columns for the pen are parted by lines, as tall as the row.
+    void part_ticks(double height) {
+        for (std::size_t i = 0; i < table_.columns.size(); ++i) {
+            if (table_.columns[i].kind != deliver::ColumnKind::tick) continue;
             const double left = grid_.lefts[i];
             add(deliver::Path{
-                {{mm(left), mm(y_)}, {mm(left), mm(y_ + row_height)}}, false, false, {}, Role::rule_hair, {}});
+                {{mm(left), mm(y_)}, {mm(left), mm(y_ + height)}}, false, false, {}, Role::rule_hair, {}});
         }
     }
 
