@@ -3,7 +3,7 @@
 #include "core/deliver/drawing/schematic_fragments.h"
 #include "core/deliver/drawing/shapes.h"
 #include "core/deliver/drawing/sheet_lines.h"
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 #include "core/layout/cable_route.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // The frame of a sheet, its grid reference and centring marks.
 #include "core/deliver/drawing/paper.h"
 #include "core/deliver/drawing/shapes.h"
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 
 namespace streamwright::deliver {
 

@@ -1,7 +1,7 @@
 // Resolves plates and lines of a sheet, and the words of flags.
 #include "core/deliver/drawing/sheet_lines.h"
 
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 #include "core/layout/cable_route.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // The title block with the fields of ISO 7200, 180 by 44 mm, and the revisions that stand on it.
 #include "core/deliver/drawing/paper.h"
 #include "core/deliver/drawing/shapes.h"
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 
 #include <algorithm>
 

@@ -1,5 +1,5 @@
 // Pages of the schematic: one a sheet, in order, with frame and title block, everything inside the paper.
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 #include "tests/deliver/small_venue.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // Sizes against ISO 216 (A series, trimmed) and the grid of ISO 5457 (50 mm fields, no I or O).
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 
 #include <gtest/gtest.h>
 

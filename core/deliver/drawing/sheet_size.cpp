@@ -1,5 +1,5 @@
 // ISO 216 sizes, and the frame and grid reference of ISO 5457.
-#include "core/deliver/sheet_size.h"
+#include "core/deliver/drawing/sheet_size.h"
 
 #include <algorithm>
 #include <string_view>
