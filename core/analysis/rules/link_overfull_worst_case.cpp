@@ -50,6 +50,7 @@ std::vector<base::Text> terms_of(const Reader& r, int arc, const ArcWorst& worst
 
 void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& worst, Findings& out) {
     const auto& capacity = r.capacity.arcs[at(arc)];
+    if (fill_of(worst.wire, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
     const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const int headroom = headroom_percent(r.wiring, ends, worst.unasked.size() + worst.routed.size());
     const auto fill = fill_of(worst.wire, capacity, headroom);

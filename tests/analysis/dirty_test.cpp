@@ -1,0 +1,61 @@
+#include "core/analysis/dirty.h"
+
+#include "tests/support/clean_design.h"
+
+#include <gtest/gtest.h>
+
+namespace streamwright::test::dirty_test {
+
+using analysis::fact_bit;
+using namespace base::literals;
+
+template <class Row, class Change>
+analysis::FactSet spoilt(const typename Row::Key& key, Change&& change) {
+    auto c = clean_design();
+    c.b.sheet();
+    const auto before = c.design();
+    c.b.change<Row>(key, std::forward<Change>(change));
+    return analysis::spoilt_by(model::difference(before, c.design())).facts;
+}
+
+TEST(Dirty, drawingTitlesAndAcceptancesSpoilNothing) {
+    const auto c = clean_design();
+    EXPECT_FALSE(spoilt<model::Note>(model::NoteId(1), [](auto& row) { row.text = "x"; }).any());
+    EXPECT_FALSE(spoilt<model::Waiver>(model::WaiverId(1), [](auto& row) { row.reason = "x"; }).any());
+    EXPECT_FALSE(spoilt<model::Settings>({}, [](auto& row) { row.title = "x"; }).any());
+    EXPECT_FALSE(spoilt<model::Preset>(c.preset, [](auto& row) { row.name = "x"; }).any());
+    EXPECT_FALSE(spoilt<model::Vlan>(c.usual, [](auto& row) { row.name = "x"; }).any());
+    EXPECT_FALSE(spoilt<model::Cable>(c.trunk, [](auto& row) { row.progress.pulled = true; }).any());
+    EXPECT_FALSE(spoilt<model::Place>({model::SheetId(1), c.encoder}, [](auto& row) { row.turned = true; }).any());
+}
+
+TEST(Dirty, aRenameSpoilsTagsOnly) {
+    const auto c = clean_design();
+    const auto tags = fact_bit<analysis::TagUse>();
+    EXPECT_EQ(spoilt<model::Device>(c.encoder, [](auto& row) { row.tag = "x"; }), tags);
+    EXPECT_EQ(spoilt<model::Cable>(c.trunk, [](auto& row) { row.tag = "x"; }), tags);
+}
+
+TEST(Dirty, aLengthLeavesTheNetworkAlone) {
+    const auto c = clean_design();
+    const auto facts = spoilt<model::Cable>(c.trunk, [](auto& row) { row.length = 70_m; });
+    EXPECT_TRUE(facts.has(fact_bit<analysis::CableLengths>()));
+    EXPECT_FALSE(facts.has(fact_bit<graph::NetworkGraph>() | fact_bit<analysis::LinkLoads>()));
+}
+
+TEST(Dirty, aStreamLeavesTheTreesAlone) {
+    const auto c = clean_design();
+    const auto facts = spoilt<model::Stream>(c.stream, [](auto& row) { row.payload_rate = 300_Mbps; });
+    EXPECT_TRUE(facts.has(fact_bit<analysis::LinkLoads>()));
+    EXPECT_TRUE(facts.has(analysis::deferred_facts));
+    EXPECT_FALSE(facts.has(fact_bit<analysis::SpanningTrees>() | fact_bit<graph::Runs>()));
+}
+
+TEST(Dirty, aChangeSpreadsToWhatIsComputedFromIt) {
+    EXPECT_TRUE(analysis::derived_from(fact_bit<analysis::VlanPaths>()).has(fact_bit<analysis::LinkLoads>()));
+    EXPECT_TRUE(analysis::derived_from(fact_bit<graph::Runs>()).has(fact_bit<analysis::CableLengths>()));
+    EXPECT_FALSE(analysis::derived_from(fact_bit<analysis::Parts>()).any());
+    EXPECT_FALSE(analysis::derived_from(fact_bit<graph::Wiring>()).any());
+}
+
+}  // namespace streamwright::test::dirty_test
