@@ -25,13 +25,13 @@ TEST(EthernetPhys, EachNameSaysItsRate) {
 }
 
 TEST(EthernetPhys, EachReachRowNamesAKnownPhysicalLayer) {
-    for (const auto& row : copper_reaches()) {
+    for (const auto& row : standards::copper_reaches()) {
         const auto* phy = ethernet_phy(row.phy);
         ASSERT_TRUE(phy) << row.phy;
         EXPECT_EQ(phy->rate, row.rate);
         EXPECT_EQ(copper_phy(row.rate), phy);
     }
-    for (const auto& row : fibre_reaches()) {
+    for (const auto& row : standards::fibre_reaches()) {
         const auto* phy = ethernet_phy(row.phy);
         ASSERT_TRUE(phy) << row.phy;
         const bool multimode = phy->medium == PhyMedium::multimode || phy->medium == PhyMedium::either_fibre;
