@@ -222,11 +222,10 @@ void sheets(Faulty& f) {
                   {"LP-924", "ENC-924"},
                   {"LP-925", "ENC-925"}},
                  10);
-    network.rows({450, 560, 640}, 60,
-                 {{"SW-903", "DEC-903", "MON-903"}, {"SW-904", "DEC-904", "MON-904"}, {"SW-905", "DEC-913", "MON-913"}},
-                 10);
-    network.put("DEC-911", 210, 240, true);
-    network.put("MON-911", 210, 300);
+    for (int n = 3; n <= 5; ++n) network.put("SW-90" + std::to_string(n), 450, 60 + 110 * (n - 3), true);
+    network.rows({560, 640}, 60, {{"DEC-903", "MON-903"}, {"DEC-904", "MON-904"}, {"DEC-913", "MON-913"}}, 10);
+    network.put("DEC-911", 230, 240);
+    network.put("MON-911", 330, 240);
     network.finish();
 
     SheetPlan ends(f.make, f.make.sheet(2, "Faulty design", "endpoints and signals", model::PaperSize::a1));

@@ -26,23 +26,19 @@ void block(SheetPlan& plan, model::RoomId room, const std::string& title, const 
 
 void hall_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(1, "Quay Hall", "signal flow, 1.01 and 0.10", PaperSize::a1));
-    block(plan, quay.hall, "Quay Hall, stage and lecterns", {45, 130}, 60,
-          {{"PC-101", "ENC-101"},
+    block(plan, quay.hall, "Quay Hall, stage and lecterns", {45, 130, 205}, 60,
+          {{"PC-101", "ENC-101", "ENC-110"},
            {"PC-102", "ENC-102"},
            {"LP-103", "ENC-103"},
            {"LP-104", "ENC-104"},
            {"DC-105", "ENC-105"},
            {"CAM-106", "ENC-106"},
-           {"CAM-107", "ENC-107"},
+           {"CAM-107", "ENC-107", "ENC-109"},
            {"MP-108", "ENC-108"}},
           15);
-    plan.put("ENC-109", 265, 370, true);
-    plan.put("ENC-110", 265, 60, true);
-    plan.frame(quay.hall, "Quay Hall, feed for the marquee: lectern", {"ENC-110"});
-    plan.frame(quay.hall, "Quay Hall, feed for the marquee: stage", {"ENC-109"});
-    plan.put("SW-N1", 265, 180);
+    plan.put("SW-N1", 310, 385);
     plan.frame(quay.north, "Comms North", {"SW-N1"});
-    block(plan, quay.hall, "Quay Hall, projection and wall", {410, 495}, 60,
+    block(plan, quay.hall, "Quay Hall, projection and wall", {425, 510}, 60,
           {{"DEC-101", "PRJ-101"},
            {"DEC-102", "PRJ-102"},
            {"DEC-103", "PRJ-103"},
@@ -51,16 +47,16 @@ void hall_sheet(Quay& quay) {
            {"DEC-106", "WT-106"},
            {"DEC-107", "WT-107"}},
           15);
-    block(plan, quay.hall, "Quay Hall, stage monitors and lobby", {630, 715}, 60,
+    block(plan, quay.hall, "Quay Hall, stage monitors and lobby", {645, 730}, 60,
           {{"DEC-108", "MON-108"},
            {"DEC-109", "MON-109"},
            {"DEC-110", "DSP-110"},
            {"DEC-111", "DSP-111"},
            {"DEC-112", "DSP-112"}},
           15);
-    plan.put("SPK-108", 715, 90);
-    plan.put("SPK-109", 715, 150);
-    plan.put("AMP-101", 630, 380);
+    plan.put("SPK-108", 730, 90);
+    plan.put("SPK-109", 730, 150);
+    plan.put("AMP-101", 645, 380);
     plan.frame(quay.hall, "Quay Hall, under the stage", {"AMP-101"});
     plan.finish();
 }
@@ -69,21 +65,19 @@ void seminar_block(SheetPlan& plan, const Quay& quay, int number, int x_mm, int 
     const auto n = "2" + std::to_string(number);
     const auto room = quay.seminars[static_cast<std::size_t>(number - 1)];
     Rows rows{{"PC-" + n + "1", "ENC-" + n + "1", "DEC-" + n + "1", "DSP-" + n + "1"},
-              {"LP-" + n + "2", "ENC-" + n + "2", "DEC-" + n + "2", "DSP-" + n + "2"},
-              {"", "", "DEC-" + n + "3", "MON-" + n + "3"},
-              {"", "", "", ""}};
+              {"LP-" + n + "2", "ENC-" + n + "2", "DEC-" + n + "2", "DSP-" + n + "2"}};
     if (number == 6) rows[1][0].clear();
-    if (number >= 5) {
-        rows[2][0] = "LP-" + n + "3";
-        rows[2][1] = "TX-" + n + "1";
-        rows[3][3] = "RX-" + n + "1";
-    }
     const std::vector<int> columns{x_mm, x_mm + 75, x_mm + 240, x_mm + 310};
-    const int foot = plan.rows(columns, y_mm, {rows.begin(), rows.begin() + 3}, 5);
-    plan.put("TP-" + n + "1", columns[1], foot, true);
-    if (number >= 5) plan.put("RX-" + n + "1", columns[3], foot);
+    const int third = plan.rows(columns, y_mm, rows, 5);
+    plan.put("TP-" + n + "1", columns[1], third, true);
+    rows.push_back({"", "", "DEC-" + n + "3", "MON-" + n + "3"});
+    plan.rows(columns, third, {rows.back()});
     auto tags = all_of(rows);
-    tags.push_back("TP-" + n + "1");
+    if (number >= 5) {  // the older extenders
+        rows.push_back({"LP-" + n + "3", "TX-" + n + "1", "", "RX-" + n + "1"});
+        plan.rows(columns, third + 25, {rows.back()});
+        tags = all_of(rows);
+    }
     plan.frame(room, "", tags);
 }
 
@@ -98,7 +92,7 @@ void board_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(3, "Board room", "signal flow and KVM, 3.01 and 0.10", PaperSize::a2));
     block(plan, quay.board, "Board room, table", {45, 130}, 60,
           {{"PC-301", "EP-301"}, {"PC-302", "EP-302"}, {"LP-303", "EP-303"}}, 15);
-    plan.put("SW-N2", 265, 80);
+    plan.put("SW-N2", 265, 190);
     plan.frame(quay.north, "Comms North", {"SW-N2"});
     plan.rows({395, 490}, 60,
               {{"EP-311", "DSP-311"}, {"EP-312", "DSP-312"}, {"EP-313", "MON-313"}, {"EP-314", "MON-314"}}, 15);
@@ -113,7 +107,7 @@ void foyer_sheet(Quay& quay) {
     block(plan, quay.north, "Comms North, players and cards", {45, 130}, 60,
           {{"MP-401", "ENC-401"}, {"MP-402", "ENC-402"}, {"MP-403", "ENC-403"}, {"MP-404", "ENC-404"}, {"", "CH-401"}},
           15);
-    plan.put("SW-N3", 250, 90);
+    plan.put("SW-N3", 250, 150);
     plan.put("PC-N3", 370, 75);
     plan.frame(quay.north, "Comms North, rack B", {"SW-N3", "PC-N3"});
     Rows first, second, corridor;
@@ -131,8 +125,8 @@ void control_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(5, "Control room", "signal flow, 1.10", PaperSize::a2));
     plan.rows({45, 130}, 60, {{"PC-501", "ENC-501"}, {"MP-502", "ENC-502"}}, 10);
     plan.put("WEB-501", 130, 190);
-    plan.put("SW-CR", 255, 100);
-    plan.put("CP-501", 255, 240);
+    plan.put("SW-CR", 255, 215);
+    plan.put("CP-501", 130, 270, true);
     plan.rows({385, 470}, 60,
               {{"DEC-511", "MON-511"},
                {"DEC-512", "MON-512"},
@@ -141,7 +135,7 @@ void control_sheet(Quay& quay) {
                {"DEC-521", "MON-521"},
                {"DEC-522"}},
               5);
-    plan.frame(quay.control, "", {"PC-501", "CP-501", "DEC-522", "MON-511"});
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511"});
     plan.finish();
 }
 
@@ -149,21 +143,21 @@ void marquee_sheet(Quay& quay) {
     SheetPlan plan(quay.make,
                    quay.make.sheet(6, "Overflow marquee", "signal flow, 340 m by fibre from 0.10", PaperSize::a2));
     plan.rows({45, 130}, 60, {{"CAM-601", "ENC-601"}, {"LP-602", "ENC-602"}}, 15);
-    plan.put("SW-MQ", 255, 60);
+    plan.put("SW-MQ", 255, 215);
     plan.rows({385, 470}, 60,
               {{"DEC-611", "PRJ-611"}, {"DEC-612", "DSP-612"}, {"DEC-613", "DSP-613"}, {"DEC-614", "MON-614"}}, 15);
-    plan.put("SPK-612", 470, 175);
-    plan.put("SPK-613", 470, 240);
-    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "DSP-612"});
+    plan.put("SPK-612", 535, 110);
+    plan.put("SPK-613", 535, 160);
+    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "MON-614"});
     plan.finish();
 }
 
 void comms_south_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(7, "Comms South", "switches and panels, 0.11", PaperSize::a1));
-    plan.put("PF-S", 60, 90, true);
-    plan.put("SW-S1", 210, 90);
-    plan.put("SW-S2", 360, 75);
-    plan.put("SW-S3", 360, 280);
+    plan.put("PF-S", 90, 90, true);
+    plan.put("SW-S1", 225, 90);
+    plan.put("SW-S2", 370, 110);
+    plan.put("SW-S3", 370, 310);
     plan.put("PC-S2", 520, 60);
     plan.put("PC-S3", 520, 270);
     plan.frame(quay.south, "Comms South, rack A", {"PF-S", "SW-S1", "SW-S2", "SW-S3", "PC-S2", "PC-S3"});
@@ -172,18 +166,18 @@ void comms_south_sheet(Quay& quay) {
 
 void network_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(8, "Network", "switches, trunks and panels", PaperSize::a1));
-    plan.put("MS-001", 45, 60, true);
-    plan.put("SW-N2", 45, 130);
-    plan.put("SW-N3", 45, 260);
-    plan.put("SW-N1", 45, 390);
-    plan.put("SW-CORE", 190, 160);
-    plan.put("PF-N", 330, 180);
+    plan.put("MS-001", 85, 60, true);
+    plan.put("SW-N2", 85, 130);
+    plan.put("SW-N3", 85, 260);
+    plan.put("SW-N1", 85, 390);
+    plan.put("SW-CORE", 225, 160);
+    plan.put("PF-N", 350, 180);
     plan.frame(quay.north, "Comms North", {"MS-001", "SW-N1", "SW-CORE", "PF-N"});
-    plan.put("SW-CR", 410, 340, true);
+    plan.put("SW-CR", 430, 370, true);
     plan.frame(quay.control, "", {"SW-CR"});
-    plan.put("SW-MQ", 510, 340, true);
+    plan.put("SW-MQ", 610, 370, true);
     plan.frame(quay.marquee, "", {"SW-MQ"});
-    plan.put("PF-S", 460, 180, true);
+    plan.put("PF-S", 470, 180, true);
     plan.put("SW-S1", 585, 150);
     plan.put("SW-S2", 715, 70, true);
     plan.put("SW-S3", 715, 230, true);
