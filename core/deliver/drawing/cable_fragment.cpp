@@ -32,14 +32,14 @@ std::vector<Length> crossings_of(SheetPoint a, SheetPoint b, const DrawnLine& ow
     const bool level = is_level(a, b);
     const auto along = [&](SheetPoint p) { return level ? p.x : p.y; };
     const auto across = [&](SheetPoint p) { return level ? p.y : p.x; };
-    const auto [low, high] = std::minmax(along(a), along(b));
+    const auto [low, high] = std::minmax({along(a), along(b)});
     std::vector<Length> found;
     for (const DrawnLine& line : all) {
         if (line.cable == own.cable) continue;
         for (std::size_t i = 1; i < line.points.size(); ++i) {
             const auto &c = line.points[i - 1], &d = line.points[i];
             if (is_level(c, d) == level || along(c) != along(d)) continue;
-            const auto [near, far] = std::minmax(across(c), across(d));
+            const auto [near, far] = std::minmax({across(c), across(d)});
             if (low < along(c) && along(c) < high && near < across(a) && across(a) < far) found.push_back(along(c));
         }
     }
@@ -91,7 +91,7 @@ struct TagSpot {
 /// The longest stretch of a segment that nothing crosses.
 Stretch clear_stretch(SheetPoint a, SheetPoint b, const DrawnLine& own, const std::vector<DrawnLine>& all) {
     const bool level = is_level(a, b);
-    const auto [low, high] = std::minmax(level ? a.x : a.y, level ? b.x : b.y);
+    const auto [low, high] = std::minmax({level ? a.x : a.y, level ? b.x : b.y});
     auto marks = crossings_of(a, b, own, all);
     marks.push_back(high);
     Stretch best{low, low};

@@ -27,7 +27,7 @@ TEST(EmbedTypes, TheSameTypeAgainChangesNothing) {
 TEST(EmbedTypes, RefusesATypeThatContradictsItself) {
     auto type = *test::types::encoder();
     type.ports[0].passes_to = catalogue::PortKey{"nowhere"};
-    EXPECT_SAYS(refused(Design{}, EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}}), "nowhere");
+    EXPECT_SAYS(refused(Design{}, EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}}), "passes_to");
 }
 
 TEST(EmbedTypes, RefusesNothingAndNameless) {
