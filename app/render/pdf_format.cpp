@@ -4,6 +4,7 @@
 #include "app/render/table_pages.h"
 
 #include <QBuffer>
+#include <QHashSeed>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
@@ -75,7 +76,9 @@ QByteArray paint(const std::vector<deliver::PagePart>& pages, const QString& tit
 base::Result<std::vector<deliver::OutputFile>> write(std::span<const deliver::Content> contents,
                                                      const deliver::Stamp& stamp) {
     std::vector<deliver::OutputFile> files;
-    // The zone is written with the date; UTC keeps its length.
+    // Qt orders fonts in the file by hash; a fixed seed keeps that order. The zone is written with the date; UTC keeps
+    // its length.
+    QHashSeed::setDeterministicGlobalSeed();
     qputenv("TZ", "UTC");
     for (const auto& content : contents) {
         const auto pages = pages_of(content, stamp);

@@ -50,6 +50,7 @@ TEST(FibreTooLong, warnsBelowTheLeastLength) {
     // Worked example F-14: 25GBASE-SR over a 0.3 m lead is below 0.5 m (FIB-018): warn.
     auto c = clean_design();
     auto module = types::make_module("25GBASE-SR");
+    module.key = {"test.module.25gbase-sr"};
     module.module->form = catalogue::Connector::sfp28;
     module.module->rate = 25_Gbps;
     auto type = types::make_switch(2, 1_Gbps, 1);
