@@ -111,8 +111,8 @@ TEST(Library, FamiliesDifferAndNoneHasAllAbilities) {
     EXPECT_TRUE(one_without_extras);
 }
 
-/// IEEE 802.3 table of classes: the most a powered device may draw at its input, in milliwatts (reference values
-/// POE-016 to POE-032: 12.95, 3.84, 6.49, 12.95, 25.5, 40, 51, 62, 71.3 W).
+/// The most a powered device may draw at its input by class 0 to 8: IEEE 802.3 clauses 33 and 145, class tables
+/// (12.95, 3.84, 6.49, 12.95, 25.5, 40, 51, 62, 71.3 W).
 TEST(Library, PoweredDevicesDrawNoMoreThanTheirClass) {
     constexpr std::int64_t most_mw[] = {12950, 3840, 6490, 12950, 25500, 40000, 51000, 62000, 71300};
     for (const auto& type : library().devices)
