@@ -51,9 +51,7 @@ void paint_edges(QPainter& painter, const PaintRequest& request, const PlateOnSh
 void paint_ticks(QPainter& painter, const PaintRequest& request, const PlateOnSheet& plate) {
     for (const auto& spot : plate.plate.spots) {
         const QRectF lug = request.view.to_view(to_mm(spot.lug));
-        const double length = lug.width() / 2;
-        const QRectF tick(spot.side == layout::Side::left ? lug.right() - length : lug.left(), lug.center().y() - 1.5,
-                          length, 3);
+        const QRectF tick(lug.left(), lug.center().y() - 1.5, lug.width(), 3);
         const auto& port = plate.type->ports[static_cast<std::size_t>(spot.port)];
         painter.fillRect(tick, request.theme.signal(port.signal));
     }

@@ -32,7 +32,7 @@ struct Overlay {
     std::optional<QRectF> marquee;          // millimetres
     bool pulling = false;
     std::set<model::PortRef> fitting;
-    std::optional<model::PortRef> refusing;
+    std::optional<model::PortRef> pulled_from, refusing;
     std::optional<PointerNote> note;
     std::set<Chosen> hidden;  // not painted in the scene, because the overlay shows them elsewhere
 

@@ -115,7 +115,7 @@ void veil_lugs(QPainter& painter, const PaintRequest& request, const PlateOnShee
     veil.setAlphaF(1 - dimmed);
     for (const auto& spot : plate.plate.spots) {
         const auto port = plate.port(spot.port);
-        if (port && request.fitting.contains(*port)) continue;
+        if (port && request.bright.contains(*port)) continue;
         painter.fillRect(request.view.to_view(to_mm(spot.lug)).adjusted(-1, -1, 1, 1), veil);
     }
 }

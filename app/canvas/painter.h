@@ -22,7 +22,7 @@ struct PaintRequest {
     const std::set<Chosen>& selected;
     std::set<Chosen> hidden;  // being moved: the overlay paints them
     bool pulling = false;     // a lead is pulled: what does not fit is dimmed
-    std::set<model::PortRef> fitting;
+    std::set<model::PortRef> bright;  // ports that fit, and the one it is pulled from
 };
 
 void paint_scene(QPainter& painter, const PaintRequest& request);

@@ -1,6 +1,5 @@
 #include "app/canvas/scene_index.h"
 
-#include <boost/geometry.hpp>
 #include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>

@@ -197,8 +197,10 @@ std::optional<QPointF> Viewport::pointer_mm() const {
 }
 
 PaintRequest Viewport::request() const {
+    auto bright = overlay_.fitting;
+    if (overlay_.pulled_from) bright.insert(*overlay_.pulled_from);
     return {scene_,           view_,           QSizeF(size()),   theme_,
-            selection_.all(), overlay_.hidden, overlay_.pulling, overlay_.fitting};
+            selection_.all(), overlay_.hidden, overlay_.pulling, std::move(bright)};
 }
 
 void Viewport::paintEvent(QPaintEvent*) {

@@ -15,7 +15,7 @@ namespace streamwright::app {
 
 bool Viewport::event(QEvent* event) {
     // Escape and Delete belong to the canvas while it has the focus, before any shortcut of the window.
-    if (event->type() == QEvent::ShortcutOverride) {
+    if (event->type() == QEvent::ShortcutOverride && hasFocus()) {
         const auto* key = static_cast<QKeyEvent*>(event);
         if (key->key() == Qt::Key_Escape || (gesture_ && (key->key() == Qt::Key_Tab || key->key() == Qt::Key_Return))) {
             event->accept();

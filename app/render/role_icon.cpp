@@ -24,6 +24,7 @@ QIcon role_icon(const catalogue::DeviceType& type, const Theme& theme) {
         paint_fragment(painter, mark, ScreenStyle(theme));
         painter.end();
         icon.addPixmap(picture);
+        icon.addPixmap(picture, QIcon::Selected);
     }
     return icon;
 }

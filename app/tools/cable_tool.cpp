@@ -75,6 +75,7 @@ void CableTool::find_fitting() {
     auto& overlay = viewport_.overlay();
     overlay.pulling = true;
     overlay.fitting = {fitting_.begin(), fitting_.end()};
+    overlay.pulled_from = from_;
     if (grabbed_) overlay.hidden.insert(Chosen(grabbed_->cable));
     viewport_.refresh_scene();
 }

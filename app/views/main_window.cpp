@@ -16,6 +16,7 @@
 #include <QCloseEvent>
 #include <QDir>
 #include <QIcon>
+#include <QScreen>
 #include <QSettings>
 #include <QSplitter>
 #include <QVBoxLayout>
@@ -33,7 +34,8 @@ MainWindow::MainWindow(std::shared_ptr<const Library> library, std::filesystem::
       status_(new StatusLine(document_, this)),
       files_(new FileActions(document_, *this)) {
     setWindowIcon(QIcon(QStringLiteral(":/icons/streamwright.svg")));
-    resize(1920, 1040);
+    // As drawn in the visual language, or as much as the screen has.
+    resize(QSize(1920, 1040).boundedTo(screen()->availableSize()));
     lay_out();
     connect_parts();
     add_menus(*this);

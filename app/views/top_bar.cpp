@@ -72,6 +72,7 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     title_->setProperty("tone", "title");
     title_->setTextFormat(Qt::PlainText);
     title_->setMaximumWidth(420);
+    title_->setMinimumWidth(60);
     revision_->setProperty("tone", "muted");
     auto* tab = new QToolButton(this);
     tab->setObjectName(QStringLiteral("ViewTab"));
@@ -83,10 +84,13 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     auto* preset_label = new QLabel(tr("Preset"), this);
     preset_label->setProperty("tone", "muted");
     presets_->setAccessibleName(tr("Preset"));
-    presets_->setFixedWidth(176);
+    presets_->setMinimumWidth(100);
+    presets_->setMaximumWidth(176);
+    presets_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     search_->setPlaceholderText(tr("Find a tag, room, address   Ctrl F"));
     search_->setAccessibleName(tr("Find a tag, room or address"));
-    search_->setFixedWidth(264);
+    search_->setMinimumWidth(110);
+    search_->setMaximumWidth(264);
     search_->setClearButtonEnabled(true);
     auto* completer = new QCompleter(names_, this);
     completer->setCaseSensitivity(Qt::CaseInsensitive);
@@ -102,8 +106,8 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     layout->addWidget(tab, 0, Qt::AlignBottom);
     layout->addStretch(1);
     layout->addWidget(preset_label);
-    layout->addWidget(presets_);
-    layout->addWidget(search_);
+    layout->addWidget(presets_, 2);
+    layout->addWidget(search_, 3);
     connect(presets_, &QComboBox::activated, this, [this](int index) {
         selection_.set_preset(model::PresetId::parse(presets_->itemData(index).toString().toStdString()));
     });

@@ -166,6 +166,7 @@ TEST_F(Gestures, AStretchOfASelectedCableIsBentAndPinned) {
 
 TEST_F(Gestures, TabWalksPlatesAndPortsAndEnterPullsByKeyboard) {
     rig.viewport().setFocus();
+    rig.viewport().set_focused(std::nullopt);
     const auto order = app::focus_order(rig.viewport().scene());
     ASSERT_EQ(order.front(), app::Chosen(rig.device(pc).id)) << "as one reads";
     rig.key(Qt::Key_Tab);

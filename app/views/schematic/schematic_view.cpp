@@ -134,6 +134,8 @@ void SchematicView::make_tool_bar() {
     sheets_ = new QComboBox(holder);
     sheets_->setAccessibleName(tr("Sheet"));
     sheets_->setMinimumWidth(180);
+    sheets_->setMaximumWidth(380);
+    sheets_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     connect(sheets_, &QComboBox::activated, this, [this](int index) {
         const auto id = model::SheetId::parse(sheets_->itemData(index).toString().toStdString());
         if (id)
