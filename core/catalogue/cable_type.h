@@ -25,7 +25,7 @@ struct CableType {
     Medium medium = Medium::other;
     CableGrade grade = CableGrade::none;
     CableUse use = CableUse::installed;
-    std::vector<Connector> plugs;             // that either end may bear; an end mates one of these
+    std::vector<Connector> plugs;  // that either end may bear; an end mates one of these
     bool screened = false;
     int pairs = 4;                            // balanced copper
     int strands = 2;                          // fibre

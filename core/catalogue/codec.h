@@ -23,18 +23,18 @@ struct DecoderInput {
 };
 
 struct Codec {
-    std::string family;                    // streams are decoded only within a family
-    std::vector<Role> roles;               // what the type can be
-    bool roles_at_once = false;            // encodes and decodes at the same time
+    std::string family;                       // streams are decoded only within a family
+    std::vector<Role> roles;                  // what the type can be
+    bool roles_at_once = false;               // encodes and decodes at the same time
     std::optional<base::BitRate> usual_rate;  // payload rate of a fresh video stream
     std::optional<base::BitRate> most_rate;   // payload rate it can produce or take
-    std::optional<int> payload_octets;     // RTP payload octets of a full packet
-    bool rtp = true;                       // 12 octets of RTP header on each packet
-    std::vector<DecoderInput> inputs;      // as decoder
-    bool switches_inputs = false;          // automatic switching among several picture inputs
+    std::optional<int> payload_octets;        // RTP payload octets of a full packet
+    bool rtp = true;                          // 12 octets of RTP header on each packet
+    std::vector<DecoderInput> inputs;         // as decoder
+    bool switches_inputs = false;             // automatic switching among several picture inputs
     std::optional<base::Duration> encode_latency;
     std::optional<base::Duration> decode_latency;
-    bool scales = false;                   // decoder with scaler
+    bool scales = false;  // decoder with scaler
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

@@ -14,45 +14,63 @@
 namespace streamwright::catalogue {
 
 enum class DeviceKind {
-    source, camera, encoder, decoder, endpoint, card, chassis, network_switch, transceiver, patch_panel, display,
-    projector, wall_tile, extender_sender, extender_receiver, control_processor, management_server, rack, speaker,
-    amplifier, other
+    source,
+    camera,
+    encoder,
+    decoder,
+    endpoint,
+    card,
+    chassis,
+    network_switch,
+    transceiver,
+    patch_panel,
+    display,
+    projector,
+    wall_tile,
+    extender_sender,
+    extender_receiver,
+    control_processor,
+    management_server,
+    rack,
+    speaker,
+    amplifier,
+    other
 };
 
 struct PhysicalSize {
-    int rack_units = 0;              // 0: not rack-mounted
+    int rack_units = 0;  // 0: not rack-mounted
     base::Length height, width, depth;
     base::Mass mass;
     friend bool operator==(const PhysicalSize&, const PhysicalSize&) = default;
 };
 
 struct PowerNeed {
-    base::Power most;                // drawn from its own supply, without PoE passed on
+    base::Power most;  // drawn from its own supply, without PoE passed on
     base::ApparentPower most_apparent;
-    bool external_supply = false;    // comes with, or needs, a plug-in supply
+    bool external_supply = false;  // comes with, or needs, a plug-in supply
     friend bool operator==(const PowerNeed&, const PowerNeed&) = default;
 };
 
 struct ChassisFacts {
     int slots = 0;
-    std::string takes;               // card form
+    std::string takes;  // card form
     friend bool operator==(const ChassisFacts&, const ChassisFacts&) = default;
 };
 
 struct DeviceType {
     TypeKey key;
-    std::string name;                // one short line
-    std::string maker;               // "Generic" or invented
+    std::string name;   // one short line
+    std::string maker;  // "Generic" or invented
     std::string family;
     std::string note;
     DeviceKind kind = DeviceKind::other;
-    std::string tag_prefix;          // "ENC": fresh devices are tagged ENC-001, ...
+    std::string tag_prefix;  // "ENC": fresh devices are tagged ENC-001, ...
     std::vector<PortType> ports;
     std::optional<Codec> codec;
-    std::optional<SwitchFacts> bridging;      // switches, and endpoints with a built-in switch
-    std::optional<ModuleFacts> module;        // transceivers
+    std::optional<SwitchFacts> bridging;  // switches, and endpoints with a built-in switch
+    std::optional<ModuleFacts> module;    // transceivers
     std::optional<ChassisFacts> chassis;
-    std::optional<std::string> card_form;     // fits chassis that take this form
+    std::optional<std::string> card_form;  // fits chassis that take this form
     PhysicalSize size;
     std::optional<PowerNeed> power;
     std::map<std::string, std::string> unknown;  // keys of a newer format, kept as JSON text
@@ -68,26 +86,25 @@ struct DeviceType {
 template <>
 struct streamwright::base::EnumText<streamwright::catalogue::DeviceKind> {
     using E = streamwright::catalogue::DeviceKind;
-    static constexpr std::array<std::pair<E, std::string_view>, 21> names{
-        {{E::source, "source"},
-         {E::camera, "camera"},
-         {E::encoder, "encoder"},
-         {E::decoder, "decoder"},
-         {E::endpoint, "endpoint"},
-         {E::card, "card"},
-         {E::chassis, "chassis"},
-         {E::network_switch, "switch"},
-         {E::transceiver, "transceiver"},
-         {E::patch_panel, "patch_panel"},
-         {E::display, "display"},
-         {E::projector, "projector"},
-         {E::wall_tile, "wall_tile"},
-         {E::extender_sender, "extender_sender"},
-         {E::extender_receiver, "extender_receiver"},
-         {E::control_processor, "control_processor"},
-         {E::management_server, "management_server"},
-         {E::rack, "rack"},
-         {E::speaker, "speaker"},
-         {E::amplifier, "amplifier"},
-         {E::other, "other"}}};
+    static constexpr std::array<std::pair<E, std::string_view>, 21> names{{{E::source, "source"},
+                                                                           {E::camera, "camera"},
+                                                                           {E::encoder, "encoder"},
+                                                                           {E::decoder, "decoder"},
+                                                                           {E::endpoint, "endpoint"},
+                                                                           {E::card, "card"},
+                                                                           {E::chassis, "chassis"},
+                                                                           {E::network_switch, "switch"},
+                                                                           {E::transceiver, "transceiver"},
+                                                                           {E::patch_panel, "patch_panel"},
+                                                                           {E::display, "display"},
+                                                                           {E::projector, "projector"},
+                                                                           {E::wall_tile, "wall_tile"},
+                                                                           {E::extender_sender, "extender_sender"},
+                                                                           {E::extender_receiver, "extender_receiver"},
+                                                                           {E::control_processor, "control_processor"},
+                                                                           {E::management_server, "management_server"},
+                                                                           {E::rack, "rack"},
+                                                                           {E::speaker, "speaker"},
+                                                                           {E::amplifier, "amplifier"},
+                                                                           {E::other, "other"}}};
 };

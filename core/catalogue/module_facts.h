@@ -13,12 +13,12 @@ namespace streamwright::catalogue {
 enum class Medium { balanced_copper, multimode, singlemode, coaxial, twinax, other };
 
 struct ModuleFacts {
-    Connector form = Connector::sfp_plus;      // the cage it goes into; smaller speeds in larger cages by the cage's rates
-    std::string phy;                           // full name, for example "10GBASE-SR"
+    Connector form = Connector::sfp_plus;  // the cage it goes into; smaller speeds in larger cages by the cage's rates
+    std::string phy;                       // full name, for example "10GBASE-SR"
     base::BitRate rate;
     Medium medium = Medium::multimode;
     Connector connector = Connector::lc_duplex;
-    int wavelength_nm = 0;                     // transmit wavelength; 0 for copper
+    int wavelength_nm = 0;  // transmit wavelength; 0 for copper
     int strands = 2;
     friend bool operator==(const ModuleFacts&, const ModuleFacts&) = default;
 };

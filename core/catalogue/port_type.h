@@ -19,8 +19,30 @@ enum class Signal { video, extender, copper, fibre, audio, usb, control, power }
 enum class Way { in, out, both, usb_host, usb_device, through };
 
 enum class Connector {
-    hdmi, displayport, bnc, usb_a, usb_b, usb_c, rj45, sfp, sfp_plus, sfp28, qsfp_plus, lc_duplex, lc_simplex, sc_duplex,
-    mpo, jack_3_5, terminal, xlr, de9, ir_jack, iec_c14, iec_c13, iec_c8, speaker
+    hdmi,
+    displayport,
+    bnc,
+    usb_a,
+    usb_b,
+    usb_c,
+    rj45,
+    sfp,
+    sfp_plus,
+    sfp28,
+    qsfp_plus,
+    lc_duplex,
+    lc_simplex,
+    sc_duplex,
+    mpo,
+    jack_3_5,
+    terminal,
+    xlr,
+    de9,
+    ir_jack,
+    iec_c14,
+    iec_c13,
+    iec_c8,
+    speaker
 };
 
 /// Which way round PoE flows at the port, with its class by IEEE 802.3 (0 to 8).
@@ -38,14 +60,14 @@ struct PortType {
     Signal signal = Signal::video;
     Way way = Way::both;
     Connector connector = Connector::hdmi;
-    std::vector<base::BitRate> rates;      // network ports and cages: line speeds supported
-    std::vector<std::string> standards;    // e.g. "HDMI 2.0", "RS-232", "balanced line"
+    std::vector<base::BitRate> rates;    // network ports and cages: line speeds supported
+    std::vector<std::string> standards;  // e.g. "HDMI 2.0", "RS-232", "balanced line"
     std::optional<PoePort> poe;
-    std::optional<PortKey> passes_to;      // through ports: the other face
-    std::optional<int> usb_group;          // ports of one group share one role: only one side may be cabled
-    bool auxiliary = false;                // auxiliary network port or daisy-chain port of an endpoint's built-in switch
-    bool local_output = false;             // loop-out of an encoder: alive while encoding
-    std::optional<int> pairs;              // copper network ports that need fewer than four pairs
+    std::optional<PortKey> passes_to;  // through ports: the other face
+    std::optional<int> usb_group;      // ports of one group share one role: only one side may be cabled
+    bool auxiliary = false;            // auxiliary network port or daisy-chain port of an endpoint's built-in switch
+    bool local_output = false;         // loop-out of an encoder: alive while encoding
+    std::optional<int> pairs;          // copper network ports that need fewer than four pairs
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 

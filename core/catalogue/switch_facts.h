@@ -18,25 +18,25 @@ enum class Bpdus { run, passed, dropped };
 enum class TreeKind { common, per_vlan };
 
 struct SwitchFacts {
-    std::optional<bool> snooping;                  // able to snoop IGMP
+    std::optional<bool> snooping;  // able to snoop IGMP
     std::optional<UnknownGroups> unknown_groups;
     std::optional<GroupLookup> lookup;
-    std::optional<bool> floods_without_querier;    // as the Linux bridge does
+    std::optional<bool> floods_without_querier;        // as the Linux bridge does
     std::optional<bool> zero_query_makes_router_port;  // a query from 0.0.0.0; RFC 4541: no; Linux bridge: yes
-    std::optional<bool> queries_without_snooping;  // a querier set here sends although snooping is off
+    std::optional<bool> queries_without_snooping;      // a querier set here sends although snooping is off
     std::optional<bool> fast_leave;
-    std::optional<int> group_table_size;           // groups
+    std::optional<int> group_table_size;  // groups
     std::optional<int> vlan_limit;
     std::optional<Bpdus> bpdus;
     std::optional<TreeKind> trees;
     std::optional<bool> rapid_tree;
     std::optional<bool> long_path_costs;
-    std::optional<base::Power> poe_budget;         // for the whole switch
-    std::optional<bool> poe_by_class;              // reserved by class; false: by measured draw
+    std::optional<base::Power> poe_budget;  // for the whole switch
+    std::optional<bool> poe_by_class;       // reserved by class; false: by measured draw
     std::optional<int> addresses_per_port;
     std::optional<base::Duration> forwarding_latency;
-    std::optional<int> frame_limit;                // octets, untagged, with FCS
-    std::optional<int> aggregation_limit;          // members of one group
+    std::optional<int> frame_limit;        // octets, untagged, with FCS
+    std::optional<int> aggregation_limit;  // members of one group
     std::optional<bool> stackable;
     friend bool operator==(const SwitchFacts&, const SwitchFacts&) = default;
 };

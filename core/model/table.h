@@ -122,10 +122,9 @@ public:
 
 private:
     std::size_t chunk_for(const Key& key) const {
-        return static_cast<std::size_t>(
-            std::partition_point(chunks_.begin(), chunks_.end(),
-                                 [&](const ChunkPtr& c) { return c->back().key() < key; }) -
-            chunks_.begin());
+        return static_cast<std::size_t>(std::partition_point(chunks_.begin(), chunks_.end(),
+                                                             [&](const ChunkPtr& c) { return c->back().key() < key; }) -
+                                        chunks_.begin());
     }
     template <class Rows>
     static auto row_for(Rows& rows, const Key& key) {

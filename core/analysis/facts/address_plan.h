@@ -19,15 +19,15 @@ struct HostUse {
 
 struct GroupUse {
     base::Ipv4 group;
-    base::MacAddress mac;               // RFC 1112 6.4
-    int stream = 0;                     // index by id
+    base::MacAddress mac;  // RFC 1112 6.4
+    int stream = 0;        // index by id
     std::optional<model::VlanId> vlan;
     friend auto operator<=>(const GroupUse&, const GroupUse&) = default;
 };
 
 struct AddressPlan {
-    std::vector<HostUse> hosts;         // by address, then device
-    std::vector<GroupUse> groups;       // by group, then stream
+    std::vector<HostUse> hosts;    // by address, then device
+    std::vector<GroupUse> groups;  // by group, then stream
     friend bool operator==(const AddressPlan&, const AddressPlan&) = default;
 };
 

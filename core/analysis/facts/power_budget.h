@@ -10,12 +10,12 @@
 namespace streamwright::analysis {
 
 struct PoeFeed {
-    graph::PortAt supply, device;     // switch port and powered port
+    graph::PortAt supply, device;  // switch port and powered port
     int run = 0;
     int wanted_class = 0;
-    int given_class = 0;              // highest the supplying port gives
-    base::Power reserved;             // at the switch: class power where reserved by class, else draw with cable loss
-    base::Power drawn;                // at the device
+    int given_class = 0;   // highest the supplying port gives
+    base::Power reserved;  // at the switch: class power where reserved by class, else draw with cable loss
+    base::Power drawn;     // at the device
     friend bool operator==(const PoeFeed&, const PoeFeed&) = default;
 };
 

@@ -87,11 +87,11 @@ struct Querier {
 
 /// Settings of a switch; what is not set follows the type or the standard's default.
 struct BridgeSettings {
-    std::optional<int> priority;             // 0 to 61440 in steps of 4096; default 32768
-    std::optional<base::MacAddress> address; // bridge address; without it the device id decides ties
-    bool tree_off = false;                   // runs no spanning tree
+    std::optional<int> priority;              // 0 to 61440 in steps of 4096; default 32768
+    std::optional<base::MacAddress> address;  // bridge address; without it the device id decides ties
+    bool tree_off = false;                    // runs no spanning tree
     bool snooping_off = false;
-    std::string stack;                       // switches of the same non-empty stack are one bridge
+    std::string stack;  // switches of the same non-empty stack are one bridge
     std::vector<Querier> queriers;
     std::vector<VlanId> snooping_off_vlans;
     std::vector<VlanId> multicast_router_vlans;  // routes multicast in these VLANs

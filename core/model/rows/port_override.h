@@ -13,16 +13,16 @@ namespace streamwright::model {
 
 struct PortOverride {
     PortRef port;
-    std::string label;                       // what is printed beside the port on site
-    std::optional<TypeKey> module;           // transceiver in the cage
-    std::optional<VlanId> untagged;          // none: the design's usual VLAN, unless no_untagged
+    std::string label;               // what is printed beside the port on site
+    std::optional<TypeKey> module;   // transceiver in the cage
+    std::optional<VlanId> untagged;  // none: the design's usual VLAN, unless no_untagged
     bool no_untagged = false;
     std::vector<VlanId> tagged;
-    std::optional<base::BitRate> rate_limit; // set to a lower speed
+    std::optional<base::BitRate> rate_limit;  // set to a lower speed
     std::optional<int> path_cost;
-    std::optional<int> port_priority;        // 0 to 240 in steps of 16; default 128
-    std::string aggregate;                   // ports of a switch with the same non-empty name form one group
-    bool router_port = false;                // multicast router port set by hand
+    std::optional<int> port_priority;  // 0 to 240 in steps of 16; default 128
+    std::string aggregate;             // ports of a switch with the same non-empty name form one group
+    bool router_port = false;          // multicast router port set by hand
     bool fast_leave = false;
     bool edge = false;
     bool bpdu_guard = false;

@@ -10,11 +10,11 @@ namespace streamwright::model {
 
 struct Revision {
     RevisionId id;
-    int number = 1;      // order
+    int number = 1;  // order
     std::string letter;
-    std::string date;    // ISO 8601, as written by the issuer
+    std::string date;  // ISO 8601, as written by the issuer
     std::string what;
-    std::string by;      // a role
+    std::string by;  // a role
     UnknownKeys unknown;
 
     using Key = RevisionId;

@@ -21,16 +21,16 @@ struct Settings {
         friend auto operator<=>(const Key&, const Key&) = default;
     };
     std::string title;
-    std::string owner;               // legal owner on title blocks
+    std::string owner;  // legal owner on title blocks
     std::string department;
-    std::string reference;           // technical reference
-    std::string number;              // identification number stem of drawings
-    std::string status;              // document status, "in preparation"
-    std::string created_by;          // a role
-    std::string approved_by;         // a role
-    std::optional<VlanId> usual_vlan;  // untagged on ports that say nothing
+    std::string reference;                               // technical reference
+    std::string number;                                  // identification number stem of drawings
+    std::string status;                                  // document status, "in preparation"
+    std::string created_by;                              // a role
+    std::string approved_by;                             // a role
+    std::optional<VlanId> usual_vlan;                    // untagged on ports that say nothing
     std::optional<base::Temperature> cable_temperature;  // hottest planned; none: 20 degrees C
-    int headroom_percent = 80;       // warn above this share of a link
+    int headroom_percent = 80;                           // warn above this share of a link
     IgmpDocument igmp = IgmpDocument::rfc2236;
     int query_interval_s = 125;
     int query_response_s = 10;

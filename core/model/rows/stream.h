@@ -18,13 +18,13 @@ struct Stream {
     std::string note;
     DeviceId encoder;
     catalogue::StreamKind kind = catalogue::StreamKind::video;
-    std::optional<PortKey> network_port;   // of the encoder; none: its first network port
-    std::optional<VlanId> vlan;            // none: the untagged VLAN of the port it leaves by
+    std::optional<PortKey> network_port;  // of the encoder; none: its first network port
+    std::optional<VlanId> vlan;           // none: the untagged VLAN of the port it leaves by
     std::optional<base::Ipv4> group;
     int udp_port = 5004;
-    base::BitRate payload_rate;            // what the codec makes, before any header
-    int payload_octets = 1400;             // per full packet, before any header
-    bool rtp = true;                       // each packet carries an RTP header (RFC 3550, 12 octets)
+    base::BitRate payload_rate;  // what the codec makes, before any header
+    int payload_octets = 1400;   // per full packet, before any header
+    bool rtp = true;             // each packet carries an RTP header (RFC 3550, 12 octets)
     bool encrypted = false;
     UnknownKeys unknown;
 

@@ -1,4 +1,5 @@
-// The design's own copy of each type it uses, so that a file opens anywhere. Refreshing a copy is an edit like any other.
+// The design's own copy of each type it uses, so that a file opens anywhere. Refreshing a copy is an edit like any
+// other.
 #pragma once
 
 #include "core/catalogue/cable_type.h"

@@ -15,7 +15,7 @@ struct Waiver {
     int rule_revision = 1;
     std::vector<std::string> subjects;  // as findings name them, "device:0123456789ab"
     std::string reason;
-    std::string by;                     // a role
+    std::string by;  // a role
     UnknownKeys unknown;
 
     using Key = WaiverId;
