@@ -1,5 +1,6 @@
 // The document: one road for every change, files that are never half written, and work that survives a crash.
 #include "app/document/document.h"
+
 #include "core/model/edits/place_device.h"
 #include "tests/app/window_rig.h"
 #include "tests/support/design_builder.h"
@@ -8,16 +9,16 @@
 #include <QSignalSpy>
 #include <QTest>
 
-#include <fstream>
-
 #include <gtest/gtest.h>
+
+#include <fstream>
 
 namespace streamwright::test::documents {
 
 bool place(app::Document& document, const std::string& tag) {
     const auto sheet = document.design().sheets.begin()->id;
-    return document.edit(model::PlaceDevice{document.ids().next<model::DeviceId>(), types::encoder(), tag, {}, sheet, {}},
-                         "Place");
+    return document.edit(
+        model::PlaceDevice{document.ids().next<model::DeviceId>(), types::encoder(), tag, {}, sheet, {}}, "Place");
 }
 
 TEST(Document, OneSignalPerEditAndPerUndo) {

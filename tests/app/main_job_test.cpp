@@ -75,8 +75,7 @@ TEST(MainJob, WrongInputIsToldInPlaceAndChangesNothing) {
     WindowRig rig;
     place_two(rig);
     std::string encoder, other;
-    for (const auto& device : rig.design().devices)
-        (device.type.text == "tern-encoder" ? encoder : other) = device.tag;
+    for (const auto& device : rig.design().devices) (device.type.text == "tern-encoder" ? encoder : other) = device.tag;
     rig.drag(rig.lug(encoder, "net"), rig.lug(other, "1"));
     const auto before = rig.design();
     rig.type_into("Length", "about 30");

@@ -21,11 +21,10 @@ std::shared_ptr<const app::Library> shipped_library() {
     return library;
 }
 
-WindowRig::WindowRig()
-    : window_(std::make_unique<app::MainWindow>(shipped_library(), folder_.path() / "state")) {
+WindowRig::WindowRig() : window_(std::make_unique<app::MainWindow>(shipped_library(), folder_.path() / "state")) {
     window_->resize(1600, 1000);
     window_->show();
-    QTest::qWaitForWindowExposed(window_.get());
+    (void)QTest::qWaitForWindowExposed(window_.get());
     viewport().setFocus();
     look_at();
 }

@@ -1,27 +1,10 @@
-// Turns the description of a laboratory network (see tests/reference/lab/SOURCE.md) into an ordinary design and tells,
-// in the laboratory's own form, what the analysis predicts. It holds no rule of networks itself.
+// Tells, in the laboratory's own form, what the analysis predicts for a laboratory network. It holds no rule of
+// networks itself.
 #pragma once
-
-#include "core/model/design.h"
 
 #include <nlohmann/json.hpp>
 
-#include <map>
-#include <set>
-#include <string>
-#include <vector>
-
 namespace streamwright::lab {
-
-/// The design of a lab input, and which row stands for which name. Tags of devices, cables and streams are the lab's
-/// names, so that answers can be read back.
-struct LabDesign {
-    model::Design design;
-    std::map<std::string, model::PortRef> link_port;  // one end of each link
-    std::map<std::string, model::StreamId> streams;
-};
-
-LabDesign lab_design(const nlohmann::json& input);
 
 /// {"phases": [{"root", "blocked", "loads": [{"kind", "link", "from", "to", "streams"}]}]}, one phase more per cut.
 nlohmann::json predict(const nlohmann::json& input);

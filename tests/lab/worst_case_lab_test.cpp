@@ -1,6 +1,7 @@
 // Worst cases of every link and direction against stored answers of another program (tests/reference/lab/SOURCE.md).
 #include "core/analysis/facts/worst_case.h"
-#include "tests/lab/lab_predict.h"
+#include "tests/lab/lab_design.h"
+#include "tests/support/network_facts.h"
 
 #include <gtest/gtest.h>
 
@@ -50,22 +51,16 @@ TEST_P(StoredWorstCase, IsReached) {
         stream["pps"] = input.at("rates").at(stream.at("id").get<std::string>());
     }
     const auto design = lab_design(input).design;
-    const auto wiring = graph::wire(design);
-    const auto runs = graph::find_runs(wiring);
-    const auto network = graph::build_network(wiring, runs);
-    const auto capacity = analysis::find_link_capacity(wiring, runs, network);
-    const auto paths = analysis::find_vlan_paths(wiring, runs, network, capacity);
-    const auto trees = analysis::find_spanning_trees(wiring, runs, network, capacity, paths);
-    const auto forwarding = analysis::find_forwarding(wiring, network, paths, trees);
-    const auto loads = analysis::find_link_loads(wiring, network, paths, trees, forwarding);
-    const auto worst = analysis::find_worst_case(wiring, network, paths, trees, forwarding, loads,
-                                                 allowed_by(input, wiring), std::stop_token{});
+    const test::NetworkFacts facts(design);
+    const auto worst =
+        analysis::find_worst_case(facts.wiring, facts.network, facts.paths, facts.trees, facts.forwarding, facts.loads,
+                                  allowed_by(input, facts.wiring), std::stop_token{});
     ASSERT_TRUE(worst);
     std::vector<int> rate_of;
     for (const auto& row : design.streams) rate_of.push_back(input.at("rates").at(row.tag).get<int>());
     std::map<std::tuple<std::string, std::string, std::string>, int> answers;
-    for (int arc = 0; arc < network.arc_count(); ++arc) {
-        const auto ends = graph::arc_ends(wiring, runs, network, arc);
+    for (int arc = 0; arc < facts.network.arc_count(); ++arc) {
+        const auto ends = graph::arc_ends(facts.wiring, facts.runs, facts.network, arc);
         int sum = 0;
         for (const auto* list : {&worst->arcs[arc].unasked, &worst->arcs[arc].routed})
             for (const int s : *list) sum += rate_of[s];
