@@ -20,8 +20,8 @@ struct PaintRequest {
     QSizeF size;  // of the view, pixels
     const Theme& theme;
     const std::set<Chosen>& selected;
-    std::set<Chosen> hidden;  // being moved: the overlay paints them
-    bool pulling = false;     // a lead is pulled: what does not fit is dimmed
+    std::set<Chosen> hidden;          // being moved: the overlay paints them
+    bool pulling = false;             // a lead is pulled: what does not fit is dimmed
     std::set<model::PortRef> bright;  // ports that fit, and the one it is pulled from
 };
 
