@@ -1,0 +1,122 @@
+// Joins the documents of Ferrow Quay with the drawing, row by row: counts are made here from the design's rows alone.
+#include "core/analysis/analyser.h"
+#include "core/deliver/document.h"
+#include "core/io/design_file.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace streamwright::test::ferrow_documents {
+
+using deliver::Cell;
+using deliver::TablePart;
+
+struct Made {
+    Made()
+        : design(io::open_design(STREAMWRIGHT_SOURCE_DIR "/demo/ferrow-quay.streamwright")->design),
+          analysis(analysis::analyse(design)) {}
+
+    std::vector<TablePart> tables(std::string_view document) const {
+        const deliver::Source source{design, analysis, analysis::report(design, analysis.findings),
+                                     analysis::english(design)};
+        std::vector<TablePart> all;
+        for (const auto& kind : deliver::all_documents())
+            if (kind.name == document)
+                for (auto& part : kind.make(source).parts)
+                    if (auto* table = std::get_if<TablePart>(&part)) all.push_back(std::move(*table));
+        return all;
+    }
+
+    model::Design design;
+    analysis::Analysis analysis;
+};
+
+std::string text(const Cell& cell) {
+    if (const auto* words = std::get_if<std::string>(&cell)) return *words;
+    if (const auto* number = std::get_if<std::int64_t>(&cell)) return std::to_string(*number);
+    return {};
+}
+
+std::size_t column(const TablePart& table, std::string_view title) {
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        if (table.columns[i].title == title) return i;
+    ADD_FAILURE() << "no column " << title << " in " << table.title;
+    return 0;
+}
+
+std::string tag_of(const model::Design& design, const std::optional<model::CableEnd>& end) {
+    const auto* device = end ? design.devices.find(end->port.device) : nullptr;
+    return device ? device->tag : std::string();
+}
+
+TEST(FerrowQuayDocuments, TheCableScheduleHasEveryCableOnceWithItsEnds) {
+    const Made made;
+    std::map<std::string, std::multiset<std::string>> listed;
+    std::size_t rows = 0;
+    for (const auto& table : made.tables("cable-schedule"))
+        for (const auto& row : table.rows) {
+            ++rows;
+            listed[text(row.cells[column(table, "Cable")])] = {text(row.cells[column(table, "From device")]),
+                                                               text(row.cells[column(table, "To device")])};
+        }
+    EXPECT_EQ(rows, made.design.cables.size());
+    ASSERT_GT(rows, 200U);
+    for (const auto& cable : made.design.cables) {
+        const std::multiset<std::string> ends{tag_of(made.design, cable.a), tag_of(made.design, cable.b)};
+        EXPECT_EQ(listed[cable.tag], ends) << cable.tag;
+    }
+}
+
+TEST(FerrowQuayDocuments, ThePortScheduleHasEveryCableEndAtASwitch) {
+    const Made made;
+    std::map<std::string, std::multiset<std::string>> listed;  // switch tag to cables
+    std::size_t ports = 0;
+    for (const auto& table : made.tables("port-schedule"))
+        for (const auto& row : table.rows) {
+            ++ports;
+            if (const auto cable = text(row.cells[column(table, "Cable")]); !cable.empty())
+                listed[table.title.substr(0, table.title.find(':'))].insert(cable);
+        }
+    std::map<std::string, std::multiset<std::string>> drawn;
+    std::size_t drawn_ports = 0;
+    const auto is_switch = [&](const model::Device* device) {
+        const auto* type = device ? made.design.type_of(*device) : nullptr;
+        return type && type->kind == catalogue::DeviceKind::network_switch;
+    };
+    for (const auto& device : made.design.devices)
+        if (is_switch(&device))
+            drawn_ports += static_cast<std::size_t>(
+                std::ranges::count_if(made.design.type_of(device)->ports,
+                                      [](const auto& port) { return catalogue::is_network(port.signal); }));
+    for (const auto& cable : made.design.cables)
+        for (const auto& end : {cable.a, cable.b}) {
+            const auto* device = end ? made.design.devices.find(end->port.device) : nullptr;
+            if (!is_switch(device)) continue;
+            const auto* port = made.design.type_of(*device)->find_port(end->port.port);
+            if (port && catalogue::is_network(port->signal)) drawn[device->tag].insert(cable.tag);
+        }
+    EXPECT_EQ(listed, drawn);
+    EXPECT_EQ(drawn.size(), 9U);
+    EXPECT_EQ(ports, drawn_ports) << "spare ports have their rows too";
+}
+
+TEST(FerrowQuayDocuments, EveryQuantityOfTheBillEqualsTheDrawing) {
+    const Made made;
+    std::map<std::string, std::int64_t> drawn;
+    for (const auto& device : made.design.devices) ++drawn[device.type.text];
+    for (const auto& rack : made.design.racks) ++drawn[rack.type.text];
+    for (const auto& port : made.design.port_overrides)
+        if (port.module) ++drawn[port.module->text];
+    for (const auto& cable : made.design.cables) ++drawn[cable.type.text];
+    std::map<std::string, std::int64_t> billed;
+    for (const auto& table : made.tables("bill-of-materials"))
+        for (const auto& row : table.rows)
+            if (const auto* quantity = std::get_if<std::int64_t>(&row.cells[column(table, "Quantity")]))
+                billed[text(row.cells[column(table, "Type")])] += *quantity;
+    EXPECT_EQ(billed, drawn);
+}
+
+}  // namespace streamwright::test::ferrow_documents
