@@ -27,7 +27,6 @@ std::filesystem::path state_folder() {
 
 int open_canvas(int argc, char** argv) {
     using namespace streamwright::app;
-    prefer_bundled_font();
     QApplication application(argc, argv);
     QApplication::setOrganizationName(QStringLiteral("streamwright"));
     QApplication::setApplicationName(QStringLiteral("streamwright"));
@@ -55,6 +54,7 @@ int open_canvas(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    streamwright::app::prefer_bundled_font();  // for the canvas and for documents alike
     if (argc > 1 && streamwright::app::is_command(argv[1])) return streamwright::app::run_command(argc, argv);
     return open_canvas(argc, argv);
 }

@@ -19,6 +19,19 @@ QFont label_font(int pixels, bool bold) {
     return font;
 }
 
+/// Lugs are not drawn from far: the line goes on to the plate's edge.
+std::vector<model::SheetPoint> points_to_plates(const deliver::DrawnLine& line) {
+    auto points = line.points;
+    if (points.size() < 2) return points;
+    const auto reach = [](model::SheetPoint& end, const model::SheetPoint& next) {
+        if (next.x != end.x) end.x += next.x > end.x ? -layout::measure::lug_width : layout::measure::lug_width;
+    };
+    const auto second = points[1], last_but_one = points[points.size() - 2];
+    if (!line.flag_at_start) reach(points.front(), second);
+    if (!line.flag_at_end) reach(points.back(), last_but_one);
+    return points;
+}
+
 void paint_lines(QPainter& painter, const PaintRequest& request, const QRectF& seen) {
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setBrush(Qt::NoBrush);
@@ -27,7 +40,7 @@ void paint_lines(QPainter& painter, const PaintRequest& request, const QRectF& s
         if (request.hidden.contains(subject) || !seen.intersects(to_mm(cable.fragment.bounds))) continue;
         const bool selected = request.selected.contains(subject);
         QPolygonF line;
-        for (const auto& point : cable.line.points) line << request.view.to_view(to_mm(point));
+        for (const auto& point : points_to_plates(cable.line)) line << request.view.to_view(to_mm(point));
         if (selected) {
             painter.setPen(QPen(request.theme.colour("select", "outline"), 5));
             painter.drawPolyline(line);

@@ -37,18 +37,18 @@ void paint_attention(QPainter& painter, const PaintRequest& request, const Chose
     }
 }
 
-/// Square handles at the ends and bends of selected cables.
+/// Square handles at the ends and bends of selected cables, and where a selected frame is resized.
 void paint_handles(QPainter& painter, const PaintRequest& request) {
     painter.setPen(QPen(request.theme.text(), 1.5));
     painter.setBrush(request.theme.ground("plate"));
     for (const auto& subject : request.selected) {
+        const auto handle = [&](QPointF at) { painter.drawRect(QRectF(at.x() - 4, at.y() - 4, 8, 8)); };
+        if (std::holds_alternative<model::FrameId>(subject))
+            if (const auto box = request.scene.bounds(subject)) handle(request.view.to_view(*box).bottomRight());
         const auto* id = std::get_if<model::CableId>(&subject);
         const auto* cable = id ? request.scene.cable(*id) : nullptr;
         if (!cable || request.hidden.contains(subject)) continue;
-        for (const auto& point : cable->line.points) {
-            const QPointF at = request.view.to_view(to_mm(point));
-            painter.drawRect(QRectF(at.x() - 4, at.y() - 4, 8, 8));
-        }
+        for (const auto& point : cable->line.points) handle(request.view.to_view(to_mm(point)));
     }
 }
 

@@ -53,7 +53,7 @@ void Viewport::show_sheet(model::SheetId sheet) {
     editor_.close();
     scene_ = SheetScene(document_, sheet);
     overlay_ = Overlay();
-    fit_page();
+    fit_drawn();
     refresh_scene();
     Q_EMIT scene_changed();
 }
@@ -101,6 +101,13 @@ void Viewport::zoom_to(double zoom) { set_view(view_.zoomed(zoom, QRectF(rect())
 void Viewport::fit_page() {
     const double margin = 2 * viewport_detail::margin_px;
     set_view(ViewTransform::fitting(scene_.paper() | scene_.drawn(), QSizeF(size()) - QSizeF(margin, margin), 4));
+}
+
+void Viewport::fit_drawn() {
+    const QRectF drawn = scene_.drawn();
+    if (drawn.isEmpty()) return fit_page();
+    const double margin = 2 * viewport_detail::margin_px;
+    set_view(ViewTransform::fitting(drawn, QSizeF(size()) - QSizeF(margin, margin), 1));
 }
 
 void Viewport::fit_selection() {
@@ -224,7 +231,7 @@ void Viewport::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     stale_ = true;
     // The first real size, and a sheet that was fitted into a window not yet laid out.
-    if (event->oldSize().width() < minimumWidth() || event->oldSize().isEmpty()) fit_page();
+    if (event->oldSize().width() < minimumWidth() || event->oldSize().isEmpty()) fit_drawn();
 }
 
 }  // namespace streamwright::app

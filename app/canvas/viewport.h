@@ -44,6 +44,8 @@ public:
     void zoom_by(double factor);
     void zoom_to(double zoom);
     void fit_page();
+    /// All that is drawn, at most at 100 %: what a sheet is first seen at.
+    void fit_drawn();
     void fit_selection();
     /// Pans just as far as needed to see the subject.
     void reveal(const Chosen& subject);

@@ -4,6 +4,7 @@
 #include "app/tools/bend_tool.h"
 #include "app/tools/cable_tool.h"
 #include "app/tools/marquee_tool.h"
+#include "app/tools/resize_tool.h"
 #include "app/tools/select_tool.h"
 
 namespace streamwright::app {
@@ -30,6 +31,7 @@ std::optional<GrabbedEnd> grabbed_end(Viewport& viewport, const Pointer& pointer
 std::unique_ptr<Gesture> choose_gesture(ToolBox& box, Viewport& viewport, const Pointer& pointer) {
     if (const auto end = choose_gesture_detail::grabbed_end(viewport, pointer))
         return reconnect_gesture(box, viewport, *end);
+    if (auto resize = resize_gesture(viewport, pointer)) return resize;
     if (const auto port = pointer.hit.port(); port && pointer.hit.part == Hit::Part::port) {
         // A lug is where cables start, with either tool; Shift keeps selecting.
         if (!pointer.modifiers.testFlag(Qt::ShiftModifier)) return pull_gesture(box, viewport, *port, pointer.view);

@@ -183,6 +183,32 @@ TEST_F(Gestures, TabWalksPlatesAndPortsAndEnterPullsByKeyboard) {
     EXPECT_EQ(only_cable().b->port, rig.port(encoder, "hdmi-in"));
 }
 
+TEST_F(Gestures, ASelectedFrameIsResizedByItsCornerAndMovedByItsHead) {
+    model::Room room{rig.document().ids().next<model::RoomId>()};
+    room.number = "1.01";
+    auto frame = model::RoomFrame::blank(rig.document().ids().next<model::FrameId>());
+    frame.sheet = rig.viewport().sheet();
+    frame.room = room.id;
+    frame.at = app::from_mm(QPointF(20, 130));
+    frame.width = base::Length::from_count(60'000);
+    frame.height = base::Length::from_count(40'000);
+    ASSERT_TRUE(rig.document().edit(model::AddRows{{room, frame}}, "Add"));
+    rig.drop_type("pc", {50, 152});
+    rig.click(rig.at({60, 132}));
+    ASSERT_EQ(rig.selection().only(), app::Chosen(frame.id));
+    rig.drag(rig.at({80, 170}), rig.at({100, 180}));
+    const auto resized = *rig.design().room_frames.find(frame.id);
+    EXPECT_EQ(resized.width, base::Length::from_count(80'000));
+    EXPECT_EQ(resized.height, base::Length::from_count(50'000));
+    EXPECT_EQ(resized.at, frame.at);
+    rig.drag(rig.at({60, 132}), rig.at({70, 132}));
+    EXPECT_EQ(rig.design().room_frames.find(frame.id)->at, app::from_mm(QPointF(30, 130)));
+    int inside = 0;
+    for (const auto& plate : rig.viewport().scene().plates())
+        inside += app::to_mm(plate.plate.body).center().y() > 130 && app::to_mm(plate.plate.body).center().x() > 55;
+    EXPECT_EQ(inside, 1) << "the plate in it went along";
+}
+
 TEST_F(Gestures, WheelZoomsAtThePointer) {
     const QPointF at(300, 200);
     const auto before = rig.viewport().view().to_sheet(at);

@@ -51,6 +51,7 @@ TEST(Pictures, WriteWhenAsked) {
                 if (!rig.viewport().scene().plates().empty())
                     rig.selection().set(app::Chosen(rig.viewport().scene().plates().front().device));
                 rig.wait_for([&] { return !rig.document().analyser().deferred_pending(); });
+                rig.wait_for([] { return false; }, 50);  // what was set anew is laid out in the next turn
                 rig.window().grab().save(
                     folder + QString("/%1-%2-%3.png").arg(QString::fromLatin1(name)).arg(++number).arg(theme));
             }

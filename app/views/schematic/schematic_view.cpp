@@ -129,6 +129,10 @@ void SchematicView::make_tool_bar() {
     room->setToolTip(tr("Draw a new room round the selection, or in the middle"));
     connect(room, &QAction::triggered, this, &SchematicView::add_room);
     bar_->addWidget(button_for(room, holder));
+    auto* note = new QAction(tr("Note"), this);
+    note->setToolTip(tr("Write a note in the middle of the view"));
+    connect(note, &QAction::triggered, this, &SchematicView::add_note);
+    bar_->addWidget(button_for(note, holder));
     bar_->addSpacing(12);
     bar_->addStretch(1);
     sheets_ = new QComboBox(holder);
@@ -242,6 +246,14 @@ void SchematicView::add_room() {
         if (moved) delta = model::joined(*delta, *moved);
     }
     if (document_.commit(delta, tr("Add room"))) selection_.set(Chosen(frame.id));
+}
+
+void SchematicView::add_note() {
+    auto note = model::Note::blank(document_.ids().next<model::NoteId>());
+    note.sheet = viewport_->sheet();
+    note.at = from_mm(snapped(viewport_->centre_mm()));
+    note.text = tr("New note").toStdString();
+    if (document_.edit(model::AddRows{{note}}, tr("Add note"))) selection_.set(Chosen(note.id));
 }
 
 void SchematicView::place(const std::shared_ptr<const catalogue::DeviceType>& type) {

@@ -47,6 +47,7 @@ private:
     void change_places(const QString& words, const std::function<void(model::Place&)>& change);
     void add_sheet();
     void add_room();
+    void add_note();
 
     Document& document_;
     Selection& selection_;
