@@ -51,7 +51,6 @@ TEST(FibreTooLong, warnsBelowTheLeastLength) {
     auto c = clean_design();
     auto module = types::make_module("25GBASE-SR");
     module.key = {"test.module.25gbase-sr"};
-    module.key = {"test.module.25g"};
     module.module->form = catalogue::Connector::sfp28;
     module.module->rate = 25_Gbps;
     auto type = types::make_switch(2, 1_Gbps, 1);
