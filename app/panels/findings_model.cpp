@@ -4,6 +4,7 @@
 #include "core/analysis/rule.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 namespace streamwright::app {
 
@@ -77,9 +78,10 @@ void FindingsModel::refresh() {
     for (const auto& each : reported)
         if (!filter_ || each.finding.severity == *filter_) next.push_back(finding_row(document_, each));
     // Both lists are in one order; what left goes first, then the rest is merged in place.
+    std::unordered_set<std::string> staying;
+    for (const auto& row : next) staying.insert(row.key);
     for (int i = static_cast<int>(rows_.size()) - 1; i >= 0; --i) {
-        const auto& key = rows_[static_cast<std::size_t>(i)].key;
-        if (std::ranges::any_of(next, [&](const FindingRow& row) { return row.key == key; })) continue;
+        if (staying.contains(rows_[static_cast<std::size_t>(i)].key)) continue;
         beginRemoveRows({}, i, i);
         rows_.erase(rows_.begin() + i);
         endRemoveRows();
