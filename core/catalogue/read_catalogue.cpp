@@ -293,7 +293,7 @@ base::Result<Type> read_type(Json json, const std::string& where) {
 template <class Type>
 std::string write_type(const Type& type) {
     Json json = json_detail::to_json_object(type);
-    json_detail::restore_unknown(json, type.unknown);
+    json_detail::restore_unknown(json, type.unknown, json_detail::is_plain_struct<Type>);
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -53,7 +53,7 @@ TEST(DesignJson, UnknownKeysSurviveLoadEditAndSave) {
         "{\"format\":\"streamwright\",\"version\":1,\"pictures\":[{\"sha\":\"1\"},{\"sha\":\"2\"}],\"zoom\":1.5,"
         "\"rooms\":[{\"id\":\"000000000001\",\"name\":\"Hall\",\"colour\":{\"r\":1,\"a\":[true,null]},\"/odd~key\":7}],"
         "\"vlans\":[{\"id\":\"000000000002\"}],"
-        "\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":\"Generic\",\"size\":{\"rack_units\":1,\"tilt\":3},"
+        "\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":\"Generic\",\"size\":{\"tilt\":3},"
         "\"novel\":[1]}],"
         "\"devices\":[{\"id\":\"000000000003\",\"type\":\"t\",\"bridging\":{\"stp_mode\":\"x\"},"
         "\"addresses\":[{\"address\":\"10.0.0.1\",\"lease_s\":60}]}]}";
