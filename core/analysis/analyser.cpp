@@ -214,7 +214,8 @@ FindingsChange Analyser::update(const model::Design& design, const model::Delta&
     const auto spoilt = spoilt_by(delta);
     if (!spoilt.findings) return {};
     if (std::exchange(shared_, false)) facts_ = std::make_shared<Facts>(*facts_);
-    const auto [done, differing] = analyser_detail::recompute_spoilt(*facts_, design, spoilt.facts);
+    auto [done, differing] = analyser_detail::recompute_spoilt(*facts_, design, spoilt.facts);
+    if (!spoilt.wiring_seen) differing.bits &= ~fact_bit<graph::Wiring>().bits;
     if (done.has(deferred_facts)) ++revision_;
     pending_ = !facts_->worst_known;
     auto change = rerun(differing, !pending_);

@@ -6,6 +6,8 @@ namespace streamwright::analysis {
 namespace dirty_detail {
 
 constexpr FactSet wiring = fact_bit<graph::Wiring>();
+/// The wiring is made again, but nothing in it changed that a rule reads there.
+constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
 constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
@@ -119,7 +121,7 @@ FactSet spoils(const model::Change<model::Cable>& change) {
         words(row);
         row.length.reset();
     };
-    if (alike(change, length)) return renamed | wiring | length_facts;
+    if (alike(change, length)) return renamed | unseen_wiring | length_facts;
     return renamed | structure;
 }
 
@@ -131,7 +133,14 @@ FactSet spoils(const model::Change<model::Stream>& change) {
         row.tag.clear();
         row.note.clear();
     };
-    return alike(change, words) ? renamed | wiring : renamed | of_streams;
+    if (alike(change, words)) return renamed | wiring;
+    const auto payload = [&](model::Stream& row) {
+        words(row);
+        row.payload_rate = {};
+        row.payload_octets = row.udp_port = 0;
+        row.rtp = row.encrypted = false;
+    };
+    return alike(change, payload) ? renamed | wiring | load_facts : renamed | of_streams;
 }
 
 FactSet spoils(const model::Change<model::Preset>& change) {
@@ -172,7 +181,9 @@ FactSet spoils_all(const std::vector<model::Change<Row>>& changes) {
 Spoilt spoilt_by(const model::Delta& delta) {
     const auto facts = std::apply(
         [](const auto&... changes) { return (dirty_detail::spoils_all(changes) | ... | FactSet{}); }, delta.lists);
-    return {facts, facts.any()};
+    if (!facts.has(dirty_detail::unseen_wiring)) return {facts, facts.has(dirty_detail::wiring), facts.any()};
+    const FactSet known{facts.bits & ((1U << fact_count) - 1)};
+    return {known | dirty_detail::wiring, facts.has(dirty_detail::wiring), true};
 }
 
 FactSet derived_from(FactSet changed) {

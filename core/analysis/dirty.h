@@ -7,8 +7,9 @@
 namespace streamwright::analysis {
 
 struct Spoilt {
-    FactSet facts;          // to be computed again, then compared with the old
-    bool findings = false;  // false: names, notes or drawing only; nothing to run
+    FactSet facts;             // to be computed again, then compared with the old
+    bool wiring_seen = false;  // rules can see that the wiring changed; lengths they read from CableLengths alone
+    bool findings = false;     // false: names, notes or drawing only; nothing to run
 };
 
 Spoilt spoilt_by(const model::Delta& delta);

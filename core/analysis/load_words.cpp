@@ -63,6 +63,8 @@ int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, st
 
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
     if (!capacity || capacity->count() <= 0 || load.is_zero()) return Fill::fits;
+    // Whole bits first: nearly every arc is far below, and exact rates cost more to compare.
+    if (load.ceil().count() <= capacity->count() / 100 * headroom_percent) return Fill::fits;
     if (load > base::Rate(*capacity)) return Fill::overfull;
     return load * 100 > base::Rate(*capacity) * headroom_percent ? Fill::above_headroom : Fill::fits;
 }

@@ -36,11 +36,15 @@ std::vector<const model::Stream*> streams_by_index(const graph::Wiring& wiring) 
 
 namespace rule_help_detail {
 
-bool has_role(const graph::Wiring& wiring, int device, catalogue::Role role, bool asked) {
-    const auto* type = wiring.devices[at(device)].type;
-    if (!type || !type->can(role)) return false;
-    const auto roles = wiring.roles(device);
-    return roles.empty() ? asked : std::find(roles.begin(), roles.end(), role) != roles.end();
+/// As Wiring::roles, without making a list: many rules ask it of every device.
+template <class Asked>
+bool has_role(const graph::Wiring& wiring, int device, catalogue::Role role, Asked&& asked) {
+    const auto& wired = wiring.devices[at(device)];
+    if (!wired.type || !wired.type->can(role)) return false;
+    const auto& set = wired.row->roles;
+    if (!set.empty()) return std::find(set.begin(), set.end(), role) != set.end();
+    const auto& codec = *wired.type->codec;
+    return codec.roles_at_once || codec.roles.size() == 1 || asked();
 }
 
 }  // namespace rule_help_detail
@@ -51,8 +55,7 @@ bool encodes(const graph::Wiring& wiring, int device) {
     const auto asked = [&] {
         return std::any_of(streams.begin(), streams.end(), [&](const auto& row) { return row.encoder == id; });
     };
-    return rule_help_detail::has_role(wiring, device, catalogue::Role::encoder,
-                                      wiring.roles(device).empty() && asked());
+    return rule_help_detail::has_role(wiring, device, catalogue::Role::encoder, asked);
 }
 
 bool decodes(const graph::Wiring& wiring, int device) {
@@ -62,8 +65,7 @@ bool decodes(const graph::Wiring& wiring, int device) {
         return std::any_of(subscriptions.begin(), subscriptions.end(),
                            [&](const auto& row) { return row.decoder == id; });
     };
-    return rule_help_detail::has_role(wiring, device, catalogue::Role::decoder,
-                                      wiring.roles(device).empty() && asked());
+    return rule_help_detail::has_role(wiring, device, catalogue::Role::decoder, asked);
 }
 
 std::string connector_name(catalogue::Connector connector) {

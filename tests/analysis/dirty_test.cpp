@@ -43,6 +43,17 @@ TEST(Dirty, aLengthLeavesTheNetworkAlone) {
     EXPECT_FALSE(facts.has(fact_bit<graph::NetworkGraph>() | fact_bit<analysis::LinkLoads>()));
 }
 
+TEST(Dirty, onlyRulesThatReadLengthsSeeALength) {
+    auto c = clean_design();
+    const auto before = c.design();
+    c.b.change<model::Cable>(c.trunk, [](auto& row) { row.length = 70_m; });
+    const auto length = analysis::spoilt_by(model::difference(before, c.design()));
+    EXPECT_TRUE(length.facts.has(fact_bit<graph::Wiring>()));
+    EXPECT_FALSE(length.wiring_seen);
+    c.b.change<model::Device>(c.encoder, [](auto& row) { row.note = "x"; });
+    EXPECT_TRUE(analysis::spoilt_by(model::difference(before, c.design())).wiring_seen);
+}
+
 TEST(Dirty, aStreamLeavesTheTreesAlone) {
     const auto c = clean_design();
     const auto facts = spoilt<model::Stream>(c.stream, [](auto& row) { row.payload_rate = 300_Mbps; });

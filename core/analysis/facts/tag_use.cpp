@@ -1,30 +1,26 @@
 #include "core/analysis/facts/tag_use.h"
 
-#include <algorithm>
+#include <map>
 #include <string_view>
+#include <unordered_set>
 #include <utility>
 
 namespace streamwright::analysis {
 
 namespace tag_use_detail {
 
+/// Nearly every tag is borne once, so rows are hashed first and only tags met again are gathered.
 template <class Row>
 void add_shared(const model::Table<Row>& table, std::vector<SharedTag>& out) {
-    using Id = typename Row::Key;
-    std::vector<std::pair<std::string_view, Id>> tags;
-    tags.reserve(table.size());
+    std::unordered_set<std::string_view> met;
+    std::map<std::string_view, std::vector<TaggedRow>> again;
+    met.reserve(table.size());
     for (const auto& row : table)
-        if (!row.tag.empty()) tags.emplace_back(row.tag, row.id);
-    std::sort(tags.begin(), tags.end());
-    for (auto first = tags.begin(); first != tags.end();) {
-        const auto last = std::find_if(first, tags.end(), [&](const auto& each) { return each.first != first->first; });
-        if (last - first > 1) {
-            SharedTag shared{std::string(first->first), {}};
-            for (auto it = first; it != last; ++it) shared.rows.emplace_back(it->second);
-            out.push_back(std::move(shared));
-        }
-        first = last;
-    }
+        if (!row.tag.empty() && !met.insert(row.tag).second) again[row.tag];
+    if (again.empty()) return;
+    for (const auto& row : table)
+        if (const auto shared = again.find(row.tag); shared != again.end()) shared->second.emplace_back(row.id);
+    for (auto& [tag, rows] : again) out.push_back({std::string(tag), std::move(rows)});
 }
 
 }  // namespace tag_use_detail

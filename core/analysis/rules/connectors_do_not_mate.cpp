@@ -52,19 +52,20 @@ void judge_end(const graph::Wiring& wiring, int index, graph::PortAt port, Findi
     const auto& cable = wiring.cables[at(index)];
     if (!cable.type) return;
     const auto& type = wiring.port_type(port);
-    const std::vector<Subject> subjects{cable_id(wiring, index), port_subject(wiring, port)};
-    const auto name = named(cable_id(wiring, index));
+    const auto subjects = [&] { return std::vector<Subject>{cable_id(wiring, index), port_subject(wiring, port)}; };
+    const auto name = [&] { return named(cable_id(wiring, index)); };
     const bool judged = !catalogue::is_cage(type.connector) && type.way != catalogue::Way::through;
     if (judged && !cable_suits(cable.type->signal, type.signal)) {
-        out.push_back(found(words.id, Severity::error, subjects,
-                            {name, port_ref(wiring, port), signal_name(cable.type->signal), signal_name(type.signal)},
+        out.push_back(found(words.id, Severity::error, subjects(),
+                            {name(), port_ref(wiring, port), signal_name(cable.type->signal), signal_name(type.signal)},
                             1));
         return;
     }
     const auto met = met_at(wiring, *cable.type, port);
     const auto& plugs = cable.type->plugs;
     if (!met || plugs.empty() || std::find(plugs.begin(), plugs.end(), *met) != plugs.end()) return;
-    out.push_back(found(words.id, Severity::error, subjects, {name, port_ref(wiring, port), connector_name(*met)}, 0));
+    out.push_back(
+        found(words.id, Severity::error, subjects(), {name(), port_ref(wiring, port), connector_name(*met)}, 0));
 }
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) {

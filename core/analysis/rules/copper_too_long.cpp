@@ -33,19 +33,25 @@ constexpr RuleWords words{.id = "copper-too-long",
                           .patterns = patterns,
                           .sources = sources};
 
+/// A run under judgement. Names are made only once there is something to say.
 struct Link {
-    model::CableId cable;
-    base::Ref name, from, to;
+    const graph::Wiring* wiring;
+    const graph::Run* run;
     base::BitRate rate;
     std::string grade;
 };
 
 Finding about(const Link& link, Severity severity, const std::optional<base::Length>& have,
               std::vector<base::Value> more, int variant) {
-    std::vector<base::Value> values{link.name, link.from, link.to, have.value_or(base::Length{}),
-                                    link.rate, link.grade};
+    const auto cable = cable_id(*link.wiring, link.run->cables.front());
+    std::vector<base::Value> values{named(cable),
+                                    port_ref(*link.wiring, *link.run->a),
+                                    port_ref(*link.wiring, *link.run->b),
+                                    have.value_or(base::Length{}),
+                                    link.rate,
+                                    link.grade};
     values.insert(values.end(), more.begin(), more.end());
-    auto finding = found(words.id, severity, {link.cable}, std::move(values), variant);
+    auto finding = found(words.id, severity, {cable}, std::move(values), variant);
     if (have) finding.measured = *have;
     return finding;
 }
@@ -96,8 +102,7 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rat
     using namespace base::literals;
     const auto copper = copper_of(wiring, run);
     if (!copper || rate < 100_Mbps) return;  // slower speeds run over anything
-    const auto first = cable_id(wiring, run.cables.front());
-    const Link link{first, named(first), port_ref(wiring, *run.a), port_ref(wiring, *run.b), rate, copper->name};
+    const Link link{&wiring, &run, rate, copper->name};
     auto finding = verdict(wiring, run, link, *copper, length);
     if (!finding) return;
     if (finding->severity != Severity::advice)

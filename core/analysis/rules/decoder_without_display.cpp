@@ -3,7 +3,6 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
-#include <set>
 
 namespace streamwright::analysis::rules::decoder_without_display {
 
@@ -25,15 +24,26 @@ bool gives_pictures(const catalogue::DeviceType& type) {
     });
 }
 
+/// A display on the picture output itself: the usual case, which saves following the signals.
+bool has_display_lead(const graph::Wiring& wiring, const graph::SignalGraph& signals, int device) {
+    const auto& hops = signals.hops_from[at(device)];
+    return std::any_of(hops.begin(), hops.end(), [&](int index) {
+        const auto& hop = signals.hops[at(index)];
+        const auto kind = wiring.devices[at(hop.to.device)].type->kind;
+        return wiring.port_type(hop.from).signal == catalogue::Signal::video &&
+               (kind == catalogue::DeviceKind::display || kind == catalogue::DeviceKind::projector ||
+                kind == catalogue::DeviceKind::wall_tile);
+    });
+}
+
 void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
-    std::set<model::DeviceId> subscribed;
-    for (const auto& row : wiring.design.subscriptions) subscribed.insert(row.decoder);
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto* type = wiring.devices[at(i)].type;
         if (!type || !type->codec || !gives_pictures(*type) || !decodes(wiring, i)) continue;
-        if (graph::reaches_display(wiring, signals, i)) continue;
+        if (has_display_lead(wiring, signals, i) || graph::reaches_display(wiring, signals, i)) continue;
         const auto id = device_id(wiring, i);
-        const bool wanted = subscribed.count(id) != 0;
+        const auto& rows = wiring.design.subscriptions;
+        const bool wanted = std::any_of(rows.begin(), rows.end(), [&](const auto& row) { return row.decoder == id; });
         out.push_back(found(words.id, wanted ? Severity::error : Severity::warning, {id}, {named(id)}, wanted ? 1 : 0));
     }
 }

@@ -33,14 +33,26 @@ std::set<model::DeviceId> subscribed_encoders(const model::Design& design) {
     return encoders;
 }
 
+/// A source on the picture input itself: the usual case, which saves following the signals.
+bool has_source_lead(const graph::Wiring& wiring, const graph::SignalGraph& signals, int device) {
+    const auto& hops = signals.hops_to[at(device)];
+    return std::any_of(hops.begin(), hops.end(), [&](int index) {
+        const auto from = signals.hops[at(index)].from;
+        const auto kind = wiring.devices[at(from.device)].type->kind;
+        return wiring.port_type(from).signal == catalogue::Signal::video &&
+               (kind == catalogue::DeviceKind::source || kind == catalogue::DeviceKind::camera);
+    });
+}
+
 void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
-    const auto subscribed = subscribed_encoders(wiring.design);
+    std::optional<std::set<model::DeviceId>> subscribed;  // found once something is wrong
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto* type = wiring.devices[at(i)].type;
         if (!type || !type->codec || !takes_pictures(*type) || !encodes(wiring, i)) continue;
-        if (graph::fed_by_source(wiring, signals, i)) continue;
+        if (has_source_lead(wiring, signals, i) || graph::fed_by_source(wiring, signals, i)) continue;
         const auto id = device_id(wiring, i);
-        const bool wanted = subscribed.count(id) != 0;
+        if (!subscribed) subscribed = subscribed_encoders(wiring.design);
+        const bool wanted = subscribed->count(id) != 0;
         out.push_back(found(words.id, wanted ? Severity::error : Severity::warning, {id}, {named(id)}, wanted ? 1 : 0));
     }
 }

@@ -21,18 +21,24 @@ constexpr RuleWords words{.id = "fibre-too-long",
                           .patterns = patterns,
                           .sources = sources};
 
+/// A run under judgement. Names are made only once there is something to say.
 struct Link {
-    model::CableId cable;
-    base::Ref from, to;
+    const graph::Wiring* wiring;
+    const graph::Run* run;
     std::string phy, grade;
 };
 
 Finding about(const Link& link, Severity severity, const std::optional<base::Length>& have,
               const std::optional<base::Length>& limit, int variant) {
-    std::vector<base::Value> values{named(link.cable), link.phy, link.from, link.to, have.value_or(base::Length{}),
+    const auto cable = cable_id(*link.wiring, link.run->cables.front());
+    std::vector<base::Value> values{named(cable),
+                                    link.phy,
+                                    port_ref(*link.wiring, *link.run->a),
+                                    port_ref(*link.wiring, *link.run->b),
+                                    have.value_or(base::Length{}),
                                     link.grade};
     if (limit) values.emplace_back(*limit);
-    auto finding = found(words.id, severity, {link.cable}, std::move(values), variant);
+    auto finding = found(words.id, severity, {cable}, std::move(values), variant);
     if (have) finding.measured = *have;
     if (limit) finding.limit = *limit;
     return finding;
@@ -42,15 +48,14 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, const std::string
            Findings& out) {
     const auto fibre = fibre_of(wiring, run);
     if (!fibre || phy.empty()) return;
-    const Link link{cable_id(wiring, run.cables.front()), port_ref(wiring, *run.a), port_ref(wiring, *run.b), phy,
-                    fibre->name};
+    const Link link{&wiring, &run, phy, fibre->name};
     const auto& have = length.channel;
     if (!fibre->grade) return out.push_back(about(link, Severity::advice, have, {}, 3));
     if (!standards::is_fibre_phy(phy)) return out.push_back(about(link, Severity::advice, have, {}, 4));
     const auto* reach = standards::fibre_reach(phy, *fibre->grade);
+    if (reach && (!have || (reach->least <= *have && *have <= reach->most))) return;
     auto finding = about(link, Severity::error, have, {}, 2);
     if (reach) {
-        if (!have || (reach->least <= *have && *have <= reach->most)) return;
         const bool over = *have > reach->most;
         finding = about(link, over ? Severity::error : Severity::warning, have, over ? reach->most : reach->least,
                         over ? 0 : 1);

@@ -3,6 +3,7 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
+#include <unordered_map>
 
 namespace streamwright::analysis::rules::subscription_not_decoded {
 
@@ -25,34 +26,52 @@ Finding about(const model::Subscription& row, std::vector<base::Value> values, i
     return found(words.id, Severity::error, {row.id, row.decoder}, std::move(values), variant);
 }
 
-void judge(const graph::Wiring& wiring, const model::Subscription& row, int decoder, Findings& out) {
-    const auto* type = wiring.devices[at(decoder)].type;
-    if (!type) return;
-    const auto name = named(row.id);
-    if (!type->can(catalogue::Role::decoder)) return out.push_back(about(row, {name}, 0));
-    if (!decodes(wiring, decoder)) return out.push_back(about(row, {name}, 1));
-    const auto& inputs = type->codec->inputs;
+/// What a subscription needs to know of its stream.
+struct Sent {
+    const std::string* family = nullptr;  // null: the encoder's type is not known or has no codec
+    catalogue::StreamKind kind = catalogue::StreamKind::video;
+};
+using SentStreams = std::unordered_map<model::StreamId, Sent>;
+
+SentStreams sent_streams(const graph::Wiring& wiring) {
+    SentStreams sent;
+    sent.reserve(wiring.design.streams.size());
+    for (const auto& stream : wiring.design.streams) {
+        const auto encoder = wiring.device_index(stream.encoder);
+        const auto* type = encoder ? wiring.devices[at(*encoder)].type : nullptr;
+        sent.emplace(stream.id, Sent{type && type->codec ? &type->codec->family : nullptr, stream.kind});
+    }
+    return sent;
+}
+
+void judge(const model::Subscription& row, const catalogue::DeviceType& type, bool decoding, const SentStreams& sent,
+           Findings& out) {
+    if (!type.can(catalogue::Role::decoder)) return out.push_back(about(row, {named(row.id)}, 0));
+    if (!decoding) return out.push_back(about(row, {named(row.id)}, 1));
+    const auto& inputs = type.codec->inputs;
     const auto input =
         std::find_if(inputs.begin(), inputs.end(), [&](const auto& each) { return each.key == row.input; });
-    if (input == inputs.end()) return out.push_back(about(row, {name}, 2));
-    const auto* stream = wiring.design.streams.find(row.stream);
-    const auto encoder = stream ? wiring.device_index(stream->encoder) : std::nullopt;
-    const auto* sender = encoder ? wiring.devices[at(*encoder)].type : nullptr;
-    if (!sender || !sender->codec) return;
-    const auto& from = sender->codec->family;
-    const auto& to = type->codec->family;
-    if (from != to)
-        out.push_back(about(row, {name, named(stream->id), from, to}, 3));
-    else if (stream->kind != input->kind)
+    if (input == inputs.end()) return out.push_back(about(row, {named(row.id)}, 2));
+    const auto found_stream = sent.find(row.stream);
+    if (found_stream == sent.end() || !found_stream->second.family) return;
+    const auto& [from, kind] = found_stream->second;
+    const auto& to = type.codec->family;
+    if (*from != to)
+        out.push_back(about(row, {named(row.id), named(row.stream), *from, to}, 3));
+    else if (kind != input->kind)
         out.push_back(about(row,
-                            {name, named(stream->id), std::string(base::enum_text(stream->kind)),
+                            {named(row.id), named(row.stream), std::string(base::enum_text(kind)),
                              std::string(base::enum_text(input->kind))},
                             4));
 }
 
 void check(const graph::Wiring& wiring, Findings& out) {
-    for (const auto& row : wiring.design.subscriptions)
-        if (const auto decoder = wiring.device_index(row.decoder)) judge(wiring, row, *decoder, out);
+    const auto sent = sent_streams(wiring);
+    for (const auto& row : wiring.design.subscriptions) {
+        const auto decoder = wiring.device_index(row.decoder);
+        const auto* type = decoder ? wiring.devices[at(*decoder)].type : nullptr;
+        if (type) judge(row, *type, decodes(wiring, *decoder), sent, out);
+    }
 }
 
 extern const Rule rule;

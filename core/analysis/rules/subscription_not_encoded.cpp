@@ -2,7 +2,7 @@
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
 
-#include <algorithm>
+#include <map>
 
 namespace streamwright::analysis::rules::subscription_not_encoded {
 
@@ -26,17 +26,30 @@ std::optional<Remedy> encode_too(const graph::Wiring& wiring, int device) {
     return Remedy{line(STREAMWRIGHT_TEXT("Let %1 encode"), {named(row.id)}), model::ConfigureDevice{std::move(row)}};
 }
 
+/// Streams whose encoder does not encode, with its index; mostly none, and then no subscription need be looked at.
+std::map<model::StreamId, int> silent_streams(const graph::Wiring& wiring) {
+    std::map<model::StreamId, int> silent;
+    for (const auto& stream : wiring.design.streams) {
+        const auto encoder = wiring.device_index(stream.encoder);
+        if (encoder && wiring.devices[at(*encoder)].type && !encodes(wiring, *encoder))
+            silent.emplace(stream.id, *encoder);
+    }
+    return silent;
+}
+
 void check(const graph::Wiring& wiring, Findings& out) {
+    const auto silent = silent_streams(wiring);
+    if (silent.empty()) return;
     for (const auto& row : wiring.design.subscriptions) {
-        const auto* stream = wiring.design.streams.find(row.stream);
-        const auto encoder = stream ? wiring.device_index(stream->encoder) : std::nullopt;
-        const auto* type = encoder ? wiring.devices[at(*encoder)].type : nullptr;
-        if (!type || encodes(wiring, *encoder)) continue;
-        const bool able = type->can(catalogue::Role::encoder);
-        auto finding = found(words.id, Severity::error, {row.id, stream->encoder},
-                             {named(row.id), named(stream->id), named(stream->encoder)}, able ? 1 : 0);
+        const auto stream = silent.find(row.stream);
+        if (stream == silent.end()) continue;
+        const int encoder = stream->second;
+        const auto id = device_id(wiring, encoder);
+        const bool able = wiring.devices[at(encoder)].type->can(catalogue::Role::encoder);
+        auto finding =
+            found(words.id, Severity::error, {row.id, id}, {named(row.id), named(row.stream), named(id)}, able ? 1 : 0);
         if (able)
-            if (auto remedy = encode_too(wiring, *encoder)) finding.remedies.push_back(std::move(*remedy));
+            if (auto remedy = encode_too(wiring, encoder)) finding.remedies.push_back(std::move(*remedy));
         out.push_back(std::move(finding));
     }
 }
