@@ -82,6 +82,21 @@ void paint_mark(QPainter& painter, const PaintRequest& request, const PlateOnShe
     painter.restore();
 }
 
+/// The tag below the mark, or beside it where the plate is low; its number alone where it is narrow.
+void paint_mark_and_tag(QPainter& painter, const PaintRequest& request, const PlateOnSheet& plate, const QRectF& body,
+                        const QString& tag) {
+    const bool low = body.height() < 34;
+    const double size = std::clamp(low ? body.height() - 6 : body.height() / 2, 6.0, 16.0);
+    const QPointF at = body.topLeft() + QPointF(6, low ? (body.height() - size) / 2 : 4);
+    paint_mark(painter, request, plate, at, size);
+    const QRectF room = low ? body.adjusted(10 + size, 0, -4, 0) : body.adjusted(6, 4 + size, -4, -3);
+    painter.setFont(label_font(11, true));
+    painter.setPen(request.theme.text());
+    const bool fits = painter.fontMetrics().horizontalAdvance(tag) <= room.width();
+    const auto words = fits ? tag : number_of(tag.toStdString());
+    painter.drawText(room, Qt::AlignLeft | (low ? Qt::AlignVCenter : Qt::AlignBottom), words);
+}
+
 void paint_far_plate(QPainter& painter, const PaintRequest& request, const PlateOnSheet& plate, Detail detail) {
     const QRectF body = request.view.to_view(to_mm(plate.plate.body));
     const bool selected = request.selected.contains(Chosen(plate.device));
@@ -100,12 +115,7 @@ void paint_far_plate(QPainter& painter, const PaintRequest& request, const Plate
     painter.setPen(request.theme.text());
     if (detail == Detail::marks) {
         if (plate.type) paint_ticks(painter, request, plate);
-        const double size = std::min(16.0, body.height() / 2);
-        paint_mark(painter, request, plate, body.topLeft() + QPointF(6, 4), size);
-        painter.setFont(label_font(11, true));
-        painter.setPen(request.theme.text());
-        const auto words = painter.fontMetrics().elidedText(shown(tag), Qt::ElideRight, int(body.width()) - 10);
-        painter.drawText(body.adjusted(6, 4 + size, -4, -3), Qt::AlignLeft | Qt::AlignBottom, words);
+        paint_mark_and_tag(painter, request, plate, body, shown(tag));
         return;
     }
     painter.setFont(label_font(11, true));

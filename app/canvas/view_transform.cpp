@@ -11,10 +11,12 @@ ViewTransform ViewTransform::zoomed(double to, QPointF view) const {
     return next;
 }
 
-ViewTransform ViewTransform::fitting(const QRectF& mm, QSizeF view, double most) {
+ViewTransform ViewTransform::fitting(const QRectF& mm, QSizeF view, double margin, double most) {
     ViewTransform made;
     const double wide = std::max(mm.width(), 1.0), high = std::max(mm.height(), 1.0);
-    made.zoom = std::clamp(std::min(view.width() / wide, view.height() / high) / pixels_per_mm, least_zoom, most);
+    made.zoom =
+        std::clamp(std::min((view.width() - 2 * margin) / wide, (view.height() - 2 * margin) / high) / pixels_per_mm,
+                   least_zoom, most);
     made.origin = mm.center() - QPointF(view.width(), view.height()) / (2 * made.scale());
     return made;
 }

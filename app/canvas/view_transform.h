@@ -32,8 +32,8 @@ struct ViewTransform {
     QTransform transform() const { return QTransform::fromScale(scale(), scale()).translate(-origin.x(), -origin.y()); }
     /// The same with another zoom, the point under `view` staying where it is.
     ViewTransform zoomed(double to, QPointF view) const;
-    /// Shows the rectangle as large as fits, centred, at most at `most`.
-    static ViewTransform fitting(const QRectF& mm, QSizeF view, double most);
+    /// Shows the rectangle as large as fits, centred, with a margin in pixels, at most at `most`.
+    static ViewTransform fitting(const QRectF& mm, QSizeF view, double margin, double most);
     friend bool operator==(const ViewTransform&, const ViewTransform&) = default;
 };
 

@@ -87,6 +87,7 @@ void Viewport::refresh_scene() {
 }
 
 void Viewport::set_view(const ViewTransform& view) {
+    fitted_ = Fitted::no;
     if (view == view_) return;
     view_ = view;
     editor_.close();
@@ -98,25 +99,24 @@ void Viewport::zoom_by(double factor) { zoom_to(view_.zoom * factor); }
 
 void Viewport::zoom_to(double zoom) { set_view(view_.zoomed(zoom, QRectF(rect()).center())); }
 
-void Viewport::fit_page() {
-    const double margin = 2 * viewport_detail::margin_px;
-    set_view(ViewTransform::fitting(scene_.paper() | scene_.drawn(), QSizeF(size()) - QSizeF(margin, margin), 4));
+void Viewport::fit(Fitted what) {
+    const QRectF drawn = scene_.drawn();
+    const bool whole_page = what == Fitted::page || drawn.isEmpty();
+    const QRectF area = whole_page ? scene_.paper() | drawn : drawn;
+    set_view(ViewTransform::fitting(area, size(), viewport_detail::margin_px, whole_page ? 4 : 1));
+    fitted_ = what;
 }
 
-void Viewport::fit_drawn() {
-    const QRectF drawn = scene_.drawn();
-    if (drawn.isEmpty()) return fit_page();
-    const double margin = 2 * viewport_detail::margin_px;
-    set_view(ViewTransform::fitting(drawn, QSizeF(size()) - QSizeF(margin, margin), 1));
-}
+void Viewport::fit_page() { fit(Fitted::page); }
+
+void Viewport::fit_drawn() { fit(Fitted::drawn); }
 
 void Viewport::fit_selection() {
     QRectF all;
     for (const auto& subject : selection_.all())
         if (const auto box = scene_.bounds(subject)) all |= *box;
     if (all.isEmpty()) return fit_page();
-    const double margin = 6 * viewport_detail::margin_px;
-    set_view(ViewTransform::fitting(all, QSizeF(size()) - QSizeF(margin, margin), 2));
+    set_view(ViewTransform::fitting(all, size(), 3 * viewport_detail::margin_px, 2));
 }
 
 void Viewport::reveal(const Chosen& subject) {
@@ -230,8 +230,8 @@ void Viewport::paintEvent(QPaintEvent*) {
 void Viewport::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     stale_ = true;
-    // The first real size, and a sheet that was fitted into a window not yet laid out.
-    if (event->oldSize().width() < minimumWidth() || event->oldSize().isEmpty()) fit_drawn();
+    // What was fitted stays so until the user looks elsewhere.
+    if (fitted_ != Fitted::no) fit(fitted_);
 }
 
 }  // namespace streamwright::app

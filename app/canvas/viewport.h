@@ -101,6 +101,8 @@ protected:
     void dropEvent(QDropEvent* event) override;
 
 private:
+    enum class Fitted { no, page, drawn };
+    void fit(Fitted what);
     void rebuild();
     void follow_document();
     void set_hover(std::optional<Chosen> subject);
@@ -121,6 +123,7 @@ private:
     std::unique_ptr<DropTarget> drop_target_;
     QPixmap painted_;  // the scene as last painted
     bool stale_ = true;
+    Fitted fitted_ = Fitted::drawn;
     bool space_held_ = false;
     QPointF last_pointer_;
     std::optional<QPointF> panning_from_;

@@ -147,11 +147,16 @@ void FindingsPanel::show_counts() {
 }
 
 void FindingsPanel::apply(int row, int remedy) {
-    const auto& finding = model_->row(row).reported.finding;
-    if (static_cast<std::size_t>(remedy) >= finding.remedies.size()) return;
-    const auto chosen = finding.remedies[static_cast<std::size_t>(remedy)];
-    const auto words = model_->row(row).remedies[remedy];
-    document_.commit(model::make_edit(document_.design(), chosen.edit), words);
+    const auto& finding = model_->row(row);
+    const auto& remedies = finding.reported.finding.remedies;
+    if (static_cast<std::size_t>(remedy) >= remedies.size()) return;
+    // Queued: the list is still at work on the click, and the edit may take the row away.
+    QMetaObject::invokeMethod(
+        this,
+        [this, edit = remedies[static_cast<std::size_t>(remedy)].edit, words = finding.remedies[remedy]] {
+            document_.commit(model::make_edit(document_.design(), edit), words);
+        },
+        Qt::QueuedConnection);
 }
 
 }  // namespace streamwright::app

@@ -69,7 +69,8 @@ bool FileActions::open(const QString& path) {
 void FileActions::offer(const io::Recovery& recovery) {
     QMessageBox box(&window_);
     box.setWindowTitle(tr("Unsaved work found"));
-    box.setText(tr("The program ended before %1 edits were saved.").arg(recovery.records));
+    box.setText(recovery.records == 1 ? tr("The program ended before the last edit was saved.")
+                                      : tr("The program ended before %1 edits were saved.").arg(recovery.records));
     QString more = recovery.other_file ? tr("The file was changed since, so they are offered as a design of their own.")
                                        : tr("Restoring is one edit; Undo takes it back.");
     if (recovery.cut_short) more += ' ' + tr("The last of them was damaged and is left out.");

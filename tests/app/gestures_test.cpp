@@ -221,6 +221,24 @@ TEST_F(Gestures, WheelZoomsAtThePointer) {
     EXPECT_NEAR(after.y(), before.y(), 1e-6);
 }
 
+TEST_F(Gestures, FittingShowsAllWithAMarginOnEverySide) {
+    for (const bool page : {true, false}) {
+        page ? rig.viewport().fit_page() : rig.viewport().fit_drawn();
+        const auto area = page ? rig.viewport().scene().paper() : rig.viewport().scene().drawn();
+        const auto seen = rig.viewport().view().to_view(area);
+        const QRectF view = rig.viewport().rect();
+        EXPECT_GE(seen.left(), 20);
+        EXPECT_GE(seen.top(), 20);
+        EXPECT_NEAR(seen.left(), view.width() - seen.right(), 1) << "centred";
+        EXPECT_NEAR(seen.top(), view.height() - seen.bottom(), 1);
+    }
+    // What was fitted stays fitted when the window changes.
+    rig.viewport().fit_page();
+    rig.window().resize(1300, 800);
+    ASSERT_TRUE(rig.wait_for([&] { return rig.viewport().width() < 900; }));
+    EXPECT_TRUE(QRectF(rig.viewport().rect()).contains(rig.viewport().view().to_view(rig.viewport().scene().paper())));
+}
+
 TEST_F(Gestures, MiddleButtonPans) {
     const auto before = rig.viewport().view().origin;
     QTest::mousePress(&rig.viewport(), Qt::MiddleButton, {}, QPoint(400, 300));

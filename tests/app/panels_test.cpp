@@ -83,6 +83,7 @@ TEST(FindingsPanel, ARemedyIsOneUndoableEdit) {
     const auto box = panel.list().visualRect(index);
     const auto button = panel.delegate().buttons(box, panel.model().row(row)).front();
     QTest::mouseClick(panel.list().viewport(), Qt::LeftButton, {}, button.center());
+    ASSERT_TRUE(rig.wait_for([&] { return rig.document().history().count() > edits; }));
     EXPECT_EQ(rig.document().history().count(), edits + 1);
     EXPECT_EQ(rig.findings_of("group-used-twice"), 0);
     rig.document().history().undo();
