@@ -1,6 +1,7 @@
 #include "app/canvas/far_painter.h"
 
 #include "app/render/paint_fragment.h"
+#include "app/render/role_icon.h"
 #include "app/style/bundled_font.h"
 #include "app/words/words.h"
 #include "core/deliver/drawing/role_mark.h"
@@ -85,7 +86,7 @@ void paint_mark(QPainter& painter, const PaintRequest& request, const PlateOnShe
 /// The tag below the mark, or beside it where the plate is low; its number alone where it is narrow.
 void paint_mark_and_tag(QPainter& painter, const PaintRequest& request, const PlateOnSheet& plate, const QRectF& body,
                         const QString& tag) {
-    const bool low = body.height() < 34;
+    const bool low = body.height() < 40;
     const double size = std::clamp(low ? body.height() - 6 : body.height() / 2, 6.0, 16.0);
     const QPointF at = body.topLeft() + QPointF(6, low ? (body.height() - size) / 2 : 4);
     paint_mark(painter, request, plate, at, size);
@@ -200,6 +201,11 @@ void paint_far(QPainter& painter, const PaintRequest& request, const QRectF& see
         paint_room_counts(painter, request, seen);
     else
         paint_frame_heads(painter, request, seen);
+    // Badges keep their size: what is wrong is to be seen from any distance, its count from near.
+    for (const auto& badge : request.scene.badges())
+        if (detail != Detail::rooms && seen.intersects(to_mm(badge.fragment.bounds)))
+            paint_severity(painter, badge.gravest, request.theme,
+                           request.view.to_view(to_mm(badge.fragment.bounds).center()));
 }
 
 }  // namespace streamwright::app

@@ -186,7 +186,7 @@ void paint_scene(QPainter& painter, const PaintRequest& request) {
     } else {
         paint_far(painter, request, seen, detail);
     }
-    if (detail != Detail::rooms) paint_small(painter, request, request.scene.badges(), seen);
+    if (detail == Detail::all) paint_small(painter, request, request.scene.badges(), seen);
 }
 
 }  // namespace streamwright::app
