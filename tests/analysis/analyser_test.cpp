@@ -124,6 +124,23 @@ TEST(Analyser, runsNothingAfterARename) {
     EXPECT_FALSE(watched.analyser.deferred_pending());
 }
 
+TEST(Analyser, judgesReachAgainInAWarmerRoom) {
+    using namespace base::literals;
+    auto c = clean_design();
+    const auto room = c.b.room("0.1", "Plant");
+    c.b.change<model::Device>(c.decoder, [&](auto& row) { row.room = room; });
+    c.b.change<model::Cable>(c.decoder_cable, [](auto& row) { row.length = 85_m; });
+    Watched watched(c.design());
+    watched.wait_for_worker();
+    EXPECT_TRUE(watched.heard.empty());
+    auto warm = *c.design().rooms.find(room);
+    warm.temperature = 60_degC;  // 83.0 m at most, screened: network-values.csv COP-017
+    watched.apply(*model::make_edit(watched.design, model::AddRows{{warm}}));
+    ASSERT_EQ(watched.heard.size(), 1u);
+    EXPECT_EQ(watched.heard.begin()->second.rule, "copper-too-long");
+    expect_same(watched, "a warmer room");
+}
+
 TEST(Analyser, keepsDeferredFindingsUntilTheWorkerAnswers) {
     using namespace base::literals;
     auto c = clean_design();
