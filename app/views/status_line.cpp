@@ -57,7 +57,8 @@ StatusLine::StatusLine(Document& document, QWidget* parent)
     layout->setContentsMargins(16, 0, 16, 0);
     layout->setSpacing(24);
     words_->setTextFormat(Qt::PlainText);
-    words_->setMinimumWidth(100);
+    layout->setSizeConstraint(QLayout::SetNoConstraint);
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     layout->addWidget(words_, 1);
     for (auto* label : {errors_, warnings_, advice_, checked_, saved_, grid_, zoom_}) {

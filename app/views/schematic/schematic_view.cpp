@@ -109,6 +109,9 @@ void SchematicView::make_tool_bar() {
     holder->setAttribute(Qt::WA_StyledBackground);
     holder->setFixedHeight(36);
     bar_ = new QHBoxLayout(holder);
+    // On a small screen the bar gives way rather than the window growing beyond it.
+    bar_->setSizeConstraint(QLayout::SetNoConstraint);
+    holder->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     bar_->setContentsMargins(14, 4, 14, 4);
     bar_->setSpacing(4);
     tools_ = new QActionGroup(this);
@@ -137,7 +140,7 @@ void SchematicView::make_tool_bar() {
     bar_->addStretch(1);
     sheets_ = new QComboBox(holder);
     sheets_->setAccessibleName(tr("Sheet"));
-    sheets_->setMinimumWidth(180);
+    sheets_->setMinimumWidth(90);
     sheets_->setMaximumWidth(380);
     sheets_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     connect(sheets_, &QComboBox::activated, this, [this](int index) {
@@ -157,8 +160,15 @@ void SchematicView::add_actions(const QList<QAction*>& actions) {
             bar_->insertSpacing(at++, 12);
             continue;
         }
-        bar_->insertWidget(at++, schematic_view_detail::button_for(action, bar_->parentWidget()));
+        extras_.push_back(schematic_view_detail::button_for(action, bar_->parentWidget()));
+        bar_->insertWidget(at++, extras_.back());
     }
+}
+
+void SchematicView::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    constexpr int room_for_all = 640;
+    for (auto* button : extras_) button->setVisible(width() >= room_for_all);
 }
 
 void SchematicView::make_empty_state() {

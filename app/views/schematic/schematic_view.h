@@ -39,6 +39,9 @@ Q_SIGNALS:
     void open_requested();
     void example_requested();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void fill_sheets();
     void show_empty_state();
@@ -54,6 +57,7 @@ private:
     ToolBox box_;
     Viewport* viewport_;
     QHBoxLayout* bar_ = nullptr;
+    std::vector<QWidget*> extras_;  // of the tool bar; their actions are in the menus too
     QActionGroup* tools_ = nullptr;
     QComboBox* sheets_ = nullptr;
     QFrame* empty_ = nullptr;
