@@ -14,6 +14,7 @@ namespace overlay_painting {
 
 /// 1 px of ink, 3 px off: under the pointer, or where the keyboard is.
 void paint_attention(QPainter& painter, const PaintRequest& request, const Chosen& subject, bool strong) {
+    if (!strong && request.selected.contains(subject)) return;  // told already
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(request.theme.text(), strong ? 1.5 : 1));
     if (const auto* id = std::get_if<model::CableId>(&subject)) {
