@@ -45,7 +45,15 @@ FactSet spoils(const model::Change<model::Settings>& change) {
                .query_response_s = row.query_response_s,
                .robustness = row.robustness};
     };
-    if (stays(change) && alike(change, words)) return {};
+    const auto plans = [&](model::Settings& row) {
+        const auto security = row.security;
+        const auto spares = row.spares;
+        words(row);
+        row.security = security;
+        row.spares = spares;
+    };
+    if (!stays(change)) return structure;
+    if (alike(change, words)) return alike(change, plans) ? FactSet{} : wiring | fact_bit<Parts>();
     return structure;
 }
 

@@ -34,7 +34,10 @@ struct Codec {
     bool switches_inputs = false;             // automatic switching among several picture inputs
     std::optional<base::Duration> encode_latency;
     std::optional<base::Duration> decode_latency;
-    bool scales = false;  // decoder with scaler
+    bool scales = false;          // decoder with scaler
+    std::optional<bool> downmix;  // turns compressed or multichannel sound into two channels for its outputs
+    // Beyond this many endpoints of the family in a design, set up one by one, the maker asks for a management server.
+    std::optional<int> most_without_server;
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

@@ -100,6 +100,10 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     "a local output belongs to a type that encodes");
     judge.refuse_if(port.pairs && (port.signal != Signal::copper || (*port.pairs != 2 && *port.pairs != 4)),
                     field + ".pairs", "2 or 4, on copper network ports");
+    judge.refuse_if(!port.audio.empty() && port.signal != Signal::audio && port.signal != Signal::video,
+                    field + ".audio", "only picture and audio ports carry sound");
+    judge.refuse_if(any_twice(port.audio, [](AudioFormat format) { return format; }), field + ".audio",
+                    "names a format twice");
     judge_poe(judge, port, field);
     judge_passage(judge, type, port, field);
 }
@@ -126,6 +130,9 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if((codec.encode_latency && codec.encode_latency->count() < 0) ||
                         (codec.decode_latency && codec.decode_latency->count() < 0),
                     "codec.latency", "must not be negative");
+    judge.refuse_if(codec.downmix && !decodes, "codec.downmix", "only decoders mix down");
+    judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
+                    "must not be negative");
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });
@@ -184,6 +191,14 @@ void judge_body(Judge& judge, const DeviceType& type) {
     if (type.chassis) {
         judge.refuse_if(type.chassis->slots < 1, "chassis.slots", "must be at least 1");
         judge.refuse_if(type.chassis->takes.empty(), "chassis.takes", "must name the form of its cards");
+    }
+    judge.refuse_if(any_twice(type.controlled_by, [](ControlMethod method) { return method; }), "controlled_by",
+                    "names a method twice");
+    for (const auto& licence : type.licences) {
+        judge.refuse_if(licence.name.empty() || !line_ok(licence.name), "licences.name",
+                        "must be one line of 1 to 200 characters");
+        judge.refuse_if(licence.each < 1 || licence.count < 1 || licence.count > 1000, "licences",
+                        "must need 1 to 1000 for every 1 or more");
     }
     judge.refuse_if(type.card_form && type.card_form->empty(), "card_form", "must not be empty");
     if (!type.power) return;

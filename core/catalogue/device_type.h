@@ -34,13 +34,35 @@ enum class DeviceKind {
     rack,
     speaker,
     amplifier,
-    other
+    other,
+    ups,
+    microphone,
+    audio_processor,
+    touch_panel,
+    video_processor,
+    authentication_server
+};
+
+/// How a device is switched on, set and asked from outside.
+enum class ControlMethod { ir, serial, network, contact };
+
+/// What one licence is counted by: an encoder, a decoder or any endpoint of the design.
+enum class LicencePer { encoder, decoder, endpoint };
+
+/// Licences that a device of the type needs: `count` for every `each` begun.
+struct LicenceNeed {
+    std::string name;
+    LicencePer per = LicencePer::endpoint;
+    int each = 1;
+    int count = 1;
+    friend bool operator==(const LicenceNeed&, const LicenceNeed&) = default;
 };
 
 struct PhysicalSize {
     int rack_units = 0;  // 0: not rack-mounted
     base::Length height, width, depth;
     base::Mass mass;
+    std::optional<bool> full_depth;  // blocks both faces of the rack
     friend bool operator==(const PhysicalSize&, const PhysicalSize&) = default;
 };
 
@@ -73,6 +95,8 @@ struct DeviceType {
     std::optional<std::string> card_form;  // fits chassis that take this form
     PhysicalSize size;
     std::optional<PowerNeed> power;
+    std::vector<ControlMethod> controlled_by;  // needs any one of these; empty: works without
+    std::vector<LicenceNeed> licences;
     std::map<std::string, std::string> unknown;  // keys of a newer format, kept as JSON text
 
     /// The port of that key; null if the type has none.
@@ -86,25 +110,46 @@ struct DeviceType {
 template <>
 struct streamwright::base::EnumText<streamwright::catalogue::DeviceKind> {
     using E = streamwright::catalogue::DeviceKind;
-    static constexpr std::array<std::pair<E, std::string_view>, 21> names{{{E::source, "source"},
-                                                                           {E::camera, "camera"},
-                                                                           {E::encoder, "encoder"},
-                                                                           {E::decoder, "decoder"},
-                                                                           {E::endpoint, "endpoint"},
-                                                                           {E::card, "card"},
-                                                                           {E::chassis, "chassis"},
-                                                                           {E::network_switch, "switch"},
-                                                                           {E::transceiver, "transceiver"},
-                                                                           {E::patch_panel, "patch_panel"},
-                                                                           {E::display, "display"},
-                                                                           {E::projector, "projector"},
-                                                                           {E::wall_tile, "wall_tile"},
-                                                                           {E::extender_sender, "extender_sender"},
-                                                                           {E::extender_receiver, "extender_receiver"},
-                                                                           {E::control_processor, "control_processor"},
-                                                                           {E::management_server, "management_server"},
-                                                                           {E::rack, "rack"},
-                                                                           {E::speaker, "speaker"},
-                                                                           {E::amplifier, "amplifier"},
-                                                                           {E::other, "other"}}};
+    static constexpr std::array<std::pair<E, std::string_view>, 27> names{
+        {{E::source, "source"},
+         {E::camera, "camera"},
+         {E::encoder, "encoder"},
+         {E::decoder, "decoder"},
+         {E::endpoint, "endpoint"},
+         {E::card, "card"},
+         {E::chassis, "chassis"},
+         {E::network_switch, "switch"},
+         {E::transceiver, "transceiver"},
+         {E::patch_panel, "patch_panel"},
+         {E::display, "display"},
+         {E::projector, "projector"},
+         {E::wall_tile, "wall_tile"},
+         {E::extender_sender, "extender_sender"},
+         {E::extender_receiver, "extender_receiver"},
+         {E::control_processor, "control_processor"},
+         {E::management_server, "management_server"},
+         {E::rack, "rack"},
+         {E::speaker, "speaker"},
+         {E::amplifier, "amplifier"},
+         {E::other, "other"},
+         {E::ups, "ups"},
+         {E::microphone, "microphone"},
+         {E::audio_processor, "audio_processor"},
+         {E::touch_panel, "touch_panel"},
+         {E::video_processor, "video_processor"},
+         {E::authentication_server, "authentication_server"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::ControlMethod> {
+    using E = streamwright::catalogue::ControlMethod;
+    static constexpr std::array<std::pair<E, std::string_view>, 4> names{
+        {{E::ir, "ir"}, {E::serial, "serial"}, {E::network, "network"}, {E::contact, "contact"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::LicencePer> {
+    using E = streamwright::catalogue::LicencePer;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::encoder, "encoder"}, {E::decoder, "decoder"}, {E::endpoint, "endpoint"}}};
 };

@@ -11,6 +11,10 @@
 
 namespace streamwright::catalogue {
 
+/// Sound inside or beside a picture: two channels of linear PCM, more of them, or a compressed surround bitstream
+/// (IEC 61937) that only a surround decoder makes audible.
+enum class AudioFormat { stereo_pcm, multichannel_pcm, compressed_surround };
+
 /// What a port or cable carries; the letters V X N F A U C P of drawings and tags.
 enum class Signal { video, extender, copper, fibre, audio, usb, control, power };
 
@@ -68,6 +72,7 @@ struct PortType {
     bool auxiliary = false;            // auxiliary network port or daisy-chain port of an endpoint's built-in switch
     bool local_output = false;         // loop-out of an encoder: alive while encoding
     std::optional<int> pairs;          // copper network ports that need fewer than four pairs
+    std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 
@@ -88,6 +93,15 @@ struct streamwright::base::EnumText<streamwright::catalogue::Signal> {
                                                                           {E::usb, "usb"},
                                                                           {E::control, "control"},
                                                                           {E::power, "power"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::AudioFormat> {
+    using E = streamwright::catalogue::AudioFormat;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::stereo_pcm, "stereo_pcm"},
+         {E::multichannel_pcm, "multichannel_pcm"},
+         {E::compressed_surround, "compressed_surround"}}};
 };
 
 template <>

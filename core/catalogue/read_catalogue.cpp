@@ -37,6 +37,7 @@ struct Fields<PortType> {
         v("auxiliary", s.auxiliary);
         v("local_output", s.local_output);
         v("pairs", s.pairs);
+        v("audio", s.audio);
     }
 };
 
@@ -66,6 +67,8 @@ struct Fields<Codec> {
         v("encode_latency_ns", s.encode_latency);
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
+        v("downmix", s.downmix);
+        v("most_without_server", s.most_without_server);
     }
 };
 
@@ -128,6 +131,7 @@ struct Fields<PhysicalSize> {
         v("width_um", s.width);
         v("depth_um", s.depth);
         v("mass_g", s.mass);
+        v("full_depth", s.full_depth);
     }
 };
 
@@ -138,6 +142,17 @@ struct Fields<PowerNeed> {
         v("most_mw", s.most);
         v("most_apparent_mva", s.most_apparent);
         v("external_supply", s.external_supply);
+    }
+};
+
+template <>
+struct Fields<LicenceNeed> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("name", s.name);
+        v("per", s.per);
+        v("each", s.each);
+        v("count", s.count);
     }
 };
 
@@ -160,6 +175,8 @@ struct Fields<DeviceType> {
         v("card_form", s.card_form);
         v("size", s.size);
         v("power", s.power);
+        v("controlled_by", s.controlled_by);
+        v("licences", s.licences);
     }
 };
 

@@ -2,6 +2,10 @@
 #include "core/model/row_checks.h"
 
 #include <algorithm>
+#include <charconv>
+#include <chrono>
+#include <string>
+#include <system_error>
 
 namespace streamwright::model {
 
@@ -46,6 +50,22 @@ Trouble wrong_temperature(const std::optional<base::Temperature>& temperature) {
         return std::nullopt;
     return base::Error{"The temperature must be from -60 to 150 degrees Celsius; %1 thousandths was given.",
                        {std::to_string(temperature->count())}};
+}
+
+/// "2027-06-30", a day that exists (ISO 8601-1, calendar date, extended format).
+bool is_date(const std::string& text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+    const auto number = [&](std::size_t from, std::size_t count) {
+        int value = -1;
+        const auto* end = text.data() + from + count;
+        const auto [stop, trouble] = std::from_chars(text.data() + from, end, value);
+        return trouble == std::errc{} && stop == end ? value : -1;
+    };
+    const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
+    if (year < 1 || month < 1 || day < 1) return false;
+    return std::chrono::year_month_day{std::chrono::year{year}, std::chrono::month{static_cast<unsigned>(month)},
+                                       std::chrono::day{static_cast<unsigned>(day)}}
+        .ok();
 }
 
 bool is_multicast(base::Ipv4 address) { return (address.bits >> 28U) == 0xEU; }  // 224.0.0.0/4, RFC 5771
@@ -99,7 +119,13 @@ Trouble wrong_value(const Settings& row) {
     if (row.query_response_s >= row.query_interval_s)  // RFC 3376, 8.3
         return base::Error{"The query response time of %1 s must be shorter than the query interval of %2 s.",
                            {std::to_string(row.query_response_s), std::to_string(row.query_interval_s)}};
-    return out_of("robustness", row.robustness, 1, 7);  // RFC 3376, 4.1.6: three bits; 8.1: not zero
+    if (auto trouble = out_of("robustness", row.robustness, 1, 7)) return trouble;  // RFC 3376, 4.1.6: three bits; 8.1
+    if (auto trouble = out_of("spare endpoints in percent", row.spares.endpoints_percent, 0, 100)) return trouble;
+    if (auto trouble = out_of("spare transceivers of each kind", row.spares.of_each_module, 0, 1000)) return trouble;
+    if (auto trouble = out_of("spare leads of each kind", row.spares.of_each_lead, 0, 1000)) return trouble;
+    if (row.security.certificates_expire.empty() || is_date(row.security.certificates_expire)) return std::nullopt;
+    return base::Error{"The certificates' expiry must be a date such as 2027-06-30; \"%1\" was given.",
+                       {row.security.certificates_expire}};
 }
 
 Trouble wrong_value(const Room& row) { return wrong_temperature(row.temperature); }

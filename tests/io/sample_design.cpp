@@ -10,6 +10,20 @@ namespace {
 using namespace model;
 using namespace base::literals;
 
+/// A type that states what the plain ones leave open.
+std::shared_ptr<const catalogue::DeviceType> full_type() {
+    auto type = types::decoder();
+    type->key = {"full-decoder"};
+    for (auto& port : type->ports)
+        if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
+    type->codec->downmix = true;
+    type->codec->most_without_server = 20;
+    type->size.full_depth = false;
+    type->controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
+    type->licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
+    return type;
+}
+
 struct FullDesign {
     DesignBuilder b;
     VlanId vlan = b.vlan(10, "AV \"lead\"", "10.1.0.0/16"), other = b.vlan(20, "Contrôle");
@@ -41,6 +55,8 @@ struct FullDesign {
                        true,
                        {"bill_of_materials"},
                        {"csv", "pdf"},
+                       {true, false, "2027-06-30", true},
+                       {10, 1, 2},
                        {}});
     }
     void fill_venue() {
@@ -57,7 +73,7 @@ struct FullDesign {
             r.note = "note", r.room = room, r.standing = Standing{1_m, 2_m, -(3_m)},
             r.rack = RackPlace{rack, 7, RackFace::rear};
             r.chassis = ChassisPlace{sw, 3}, r.roles = {catalogue::Role::decoder}, r.host_name = "ep-1",
-            r.serial = "123";
+            r.control = catalogue::ControlMethod::serial, r.serial = "123";
             r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
         });
         b.change<Device>(sw, [&](Device& r) {
@@ -68,6 +84,7 @@ struct FullDesign {
         });
         const auto module = types::module_sr();
         b.embed(module);
+        b.embed(full_type());
         b.put(PortOverride{{sw, {"s1"}},
                            "A/1",
                            module->key,
@@ -92,6 +109,7 @@ struct FullDesign {
         b.change<Stream>(stream, [](Stream& r) {
             r.note = "n", r.kind = catalogue::StreamKind::usb, r.network_port = PortKey{"net"};
             r.udp_port = 6000, r.payload_octets = 1316, r.rtp = false, r.encrypted = true;
+            r.audio = catalogue::AudioFormat::compressed_surround;
         });
         b.change<Preset>(preset, [](Preset& r) { r.number = 4, r.note = "n"; });
         b.subscribe(preset, stream, dec);

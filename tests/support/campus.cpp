@@ -69,6 +69,7 @@ private:
         model::Settings settings;
         settings.title = "Generated campus";
         settings.usual_vlan = vlan.id;
+        settings.security = {true, true, "2028-06-30", true};
         design_.settings_table.put(settings);
         for (int n = 1; n <= 4; ++n) {
             auto preset = model::Preset::blank(fresh<model::PresetId>());

@@ -15,6 +15,7 @@ void settle(DemoMaker& make, model::VlanId usual) {
     row.status = "in preparation";
     row.created_by = "design";
     row.usual_vlan = usual;
+    row.security = {true, true, "2028-06-30", true};
     row.cable_temperature = base::Temperature::from_count(25000);
     make.run(model::SetSettings{row});
 }

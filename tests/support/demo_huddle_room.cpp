@@ -15,6 +15,7 @@ Demo huddle_room() {
     settings.status = "in preparation";
     settings.created_by = "design";
     settings.usual_vlan = av;
+    settings.security = {true, true, "2028-06-30", true};
     make.run(model::SetSettings{settings});
     make.revision(1, "A", "2026-11-24", "First issue");
 

@@ -6,7 +6,13 @@ namespace streamwright::test {
 
 namespace sm = streamwright::model;
 
-DesignBuilder::DesignBuilder(std::uint64_t seed) : ids_(seed) { put(sm::Settings{}); }
+sm::SecurityPlan answered_plan() { return {true, true, "2028-06-30", true}; }
+
+DesignBuilder::DesignBuilder(std::uint64_t seed) : ids_(seed) {
+    sm::Settings settings;
+    settings.security = answered_plan();
+    put(std::move(settings));
+}
 
 void DesignBuilder::embed(const types::DevicePtr& type) { put(sm::DeviceTypeRow{type}); }
 void DesignBuilder::embed(const types::CablePtr& type) { put(sm::CableTypeRow{type}); }

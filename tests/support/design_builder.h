@@ -63,6 +63,9 @@ catalogue::Catalogue all();
 
 }  // namespace types
 
+/// A security plan that leaves no question open.
+model::SecurityPlan answered_plan();
+
 class DesignBuilder {
 public:
     explicit DesignBuilder(std::uint64_t seed = 1);

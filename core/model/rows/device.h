@@ -5,6 +5,7 @@
 #include "core/base/net_address.h"
 #include "core/base/units.h"
 #include "core/catalogue/codec.h"
+#include "core/catalogue/device_type.h"
 #include "core/model/ids.h"
 #include "core/model/rows/unknown_keys.h"
 
@@ -119,6 +120,7 @@ struct Device {
     std::optional<RackPlace> rack;
     std::optional<ChassisPlace> chassis;
     std::vector<catalogue::Role> roles;  // what it does here; empty: all that its type can at once, else undecided
+    std::optional<catalogue::ControlMethod> control;  // asked for here; none: any that its type needs
     std::string host_name;
     std::string serial;
     std::vector<HostAddress> addresses;
@@ -139,6 +141,7 @@ struct Device {
         v("rack", s.rack);
         v("chassis", s.chassis);
         v("roles", s.roles);
+        v("control", s.control);
         v("host_name", s.host_name);
         v("serial", s.serial);
         v("addresses", s.addresses);

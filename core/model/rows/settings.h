@@ -16,6 +16,37 @@ namespace streamwright::model {
 /// Which IGMP document's membership time counts: RFC 2236 and 3376 give 260 s, RFC 9776 gives 270 s.
 enum class IgmpDocument { rfc2236, rfc9776 };
 
+/// The security plan as the designer answers it; what is not answered is asked. Nothing here is guessed from the
+/// drawing.
+struct SecurityPlan {
+    std::optional<bool> streams_encrypted;
+    std::optional<bool> port_access_control;  // IEEE 802.1X on the ports that people can reach
+    std::string certificates_expire;          // date, ISO 8601, of the first certificate to expire
+    std::optional<bool> account_directory;    // accounts come from a directory, not from lists in each device
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("streams_encrypted", s.streams_encrypted);
+        v("port_access_control", s.port_access_control);
+        v("certificates_expire", s.certificates_expire);
+        v("account_directory", s.account_directory);
+    }
+    friend bool operator==(const SecurityPlan&, const SecurityPlan&) = default;
+};
+
+/// Spare parts to buy beside what is drawn.
+struct SparePlan {
+    int endpoints_percent = 0;  // of each endpoint type, rounded up to whole pieces
+    int of_each_module = 0;     // transceivers of each kind
+    int of_each_lead = 0;       // patch leads of each kind
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("endpoints_percent", s.endpoints_percent);
+        v("of_each_module", s.of_each_module);
+        v("of_each_lead", s.of_each_lead);
+    }
+    friend bool operator==(const SparePlan&, const SparePlan&) = default;
+};
+
 struct Settings {
     struct Key {
         friend auto operator<=>(const Key&, const Key&) = default;
@@ -38,6 +69,8 @@ struct Settings {
     bool imperial = false;
     std::vector<std::string> document_set;  // names; empty: all
     std::vector<std::string> formats;       // names; empty: all
+    SecurityPlan security;
+    SparePlan spares;
     UnknownKeys unknown;
 
     static Settings blank(Key) { return {}; }
@@ -62,6 +95,8 @@ struct Settings {
         v("imperial", s.imperial);
         v("document_set", s.document_set);
         v("formats", s.formats);
+        v("security", s.security);
+        v("spares", s.spares);
     }
     friend bool operator==(const Settings&, const Settings&) = default;
 };

@@ -4,6 +4,7 @@
 #include "core/base/net_address.h"
 #include "core/base/units.h"
 #include "core/catalogue/codec.h"
+#include "core/catalogue/port_type.h"
 #include "core/model/ids.h"
 #include "core/model/rows/unknown_keys.h"
 
@@ -26,6 +27,7 @@ struct Stream {
     int payload_octets = 1400;   // per full packet, before any header
     bool rtp = true;             // each packet carries an RTP header (RFC 3550, 12 octets)
     bool encrypted = false;
+    std::optional<catalogue::AudioFormat> audio;  // sound it carries; none: not stated
     UnknownKeys unknown;
 
     using Key = StreamId;
@@ -46,6 +48,7 @@ struct Stream {
         v("payload_octets", s.payload_octets);
         v("rtp", s.rtp);
         v("encrypted", s.encrypted);
+        v("audio", s.audio);
     }
     friend bool operator==(const Stream&, const Stream&) = default;
 };
