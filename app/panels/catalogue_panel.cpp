@@ -35,12 +35,15 @@ const std::vector<Group>& groups() {
         {QT_TRANSLATE_NOOP("catalogue", "Switches"), {DeviceKind::network_switch}},
         {QT_TRANSLATE_NOOP("catalogue", "Sources"), {DeviceKind::source, DeviceKind::camera}},
         {QT_TRANSLATE_NOOP("catalogue", "Displays"),
-         {DeviceKind::display, DeviceKind::projector, DeviceKind::wall_tile}},
+         {DeviceKind::display, DeviceKind::projector, DeviceKind::wall_tile, DeviceKind::video_processor}},
         {QT_TRANSLATE_NOOP("catalogue", "Extenders"), {DeviceKind::extender_sender, DeviceKind::extender_receiver}},
-        {QT_TRANSLATE_NOOP("catalogue", "Sound"), {DeviceKind::speaker, DeviceKind::amplifier}},
+        {QT_TRANSLATE_NOOP("catalogue", "Sound"),
+         {DeviceKind::microphone, DeviceKind::audio_processor, DeviceKind::amplifier, DeviceKind::speaker}},
         {QT_TRANSLATE_NOOP("catalogue", "Control and servers"),
-         {DeviceKind::control_processor, DeviceKind::management_server}},
+         {DeviceKind::control_processor, DeviceKind::touch_panel, DeviceKind::management_server,
+          DeviceKind::authentication_server}},
         {QT_TRANSLATE_NOOP("catalogue", "Patching"), {DeviceKind::patch_panel}},
+        {QT_TRANSLATE_NOOP("catalogue", "Power"), {DeviceKind::ups}},
         {QT_TRANSLATE_NOOP("catalogue", "Other"), {DeviceKind::other}}};
     return all;
 }

@@ -20,8 +20,8 @@ Catalogue library() {
 
 TEST(Library, HoldsWhatTheDemoVenueNeeds) {
     const auto types = library();
-    EXPECT_GE(types.devices.size(), 40U);
-    EXPECT_GE(types.cables.size(), 20U);
+    EXPECT_GE(types.devices.size(), 70U);
+    EXPECT_GE(types.cables.size(), 40U);
     std::set<DeviceKind> kinds;
     for (const auto& type : types.devices) kinds.insert(type.kind);
     for (const auto& [kind, name] : base::EnumText<DeviceKind>::names) EXPECT_TRUE(kinds.count(kind)) << name;

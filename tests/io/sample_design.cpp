@@ -12,16 +12,17 @@ using namespace base::literals;
 
 /// A type that states what the plain ones leave open.
 std::shared_ptr<const catalogue::DeviceType> full_type() {
-    auto type = types::decoder();
-    type->key = {"full-decoder"};
-    for (auto& port : type->ports)
+    auto full = std::make_shared<catalogue::DeviceType>(types::make_decoder());
+    auto& type = *full;
+    type.key = {"full-decoder"};
+    for (auto& port : type.ports)
         if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
-    type->codec->downmix = true;
-    type->codec->most_without_server = 20;
-    type->size.full_depth = false;
-    type->controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
-    type->licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
-    return type;
+    type.codec->downmix = true;
+    type.codec->most_without_server = 20;
+    type.size.full_depth = false;
+    type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
+    type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
+    return full;
 }
 
 struct FullDesign {

@@ -117,6 +117,39 @@ void controller(Pen& pen) {
     pen.square(500, 900, 250, 300);
 }
 
+void microphone(Pen& pen) {
+    pen.dot(800, 450, 400, false);
+    pen.line({{800, 850}, {800, 1500}});
+    pen.line({{450, 1500}, {1150, 1500}});
+}
+
+void audio_processor(Pen& pen) {  // a block that sound goes through
+    pen.square(400, 350, 800, 900, false);
+    for (const int y : {600, 1000}) {
+        pen.line({{0, y}, {400, y}});
+        pen.line({{1200, y}, {1600, y}});
+    }
+}
+
+void video_processor(Pen& pen) {  // one picture made of windows
+    pen.square(100, 250, 1400, 1100, false);
+    pen.line({{800, 250}, {800, 1350}});
+    pen.line({{100, 800}, {1500, 800}});
+}
+
+void touch_panel(Pen& pen) {
+    pen.square(100, 250, 1400, 1100, false);
+    pen.dot(1050, 900, 225, true);
+}
+
+void power_supply(Pen& pen) {  // long and short plates of a battery
+    pen.line({{0, 800}, {500, 800}});
+    pen.line({{500, 200}, {500, 1400}});
+    pen.line({{800, 500}, {800, 1100}});
+    pen.line({{1100, 200}, {1100, 1400}});
+    pen.line({{1100, 800}, {1600, 800}});
+}
+
 void other(Pen& pen) { pen.square(200, 200, 1200, 1200, false); }
 
 void codec_mark(Pen& pen, const catalogue::DeviceType& type, const std::vector<catalogue::Role>& roles) {
@@ -153,7 +186,18 @@ void draw(Pen& pen, const catalogue::DeviceType& type, const std::vector<catalog
             return panel(pen);
         case DeviceKind::control_processor:
         case DeviceKind::management_server:
+        case DeviceKind::authentication_server:
             return controller(pen);
+        case DeviceKind::microphone:
+            return microphone(pen);
+        case DeviceKind::audio_processor:
+            return audio_processor(pen);
+        case DeviceKind::video_processor:
+            return video_processor(pen);
+        case DeviceKind::touch_panel:
+            return touch_panel(pen);
+        case DeviceKind::ups:
+            return power_supply(pen);
         default:
             return other(pen);
     }
