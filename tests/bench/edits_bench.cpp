@@ -1,0 +1,162 @@
+// One edit to its prompt findings, for each kind of edit in equal parts, with how many facts each kind recomputes; and
+// the deferred findings after the last edit.
+#include "core/analysis/analyser.h"
+#include "core/base/id.h"
+#include "core/model/edits/all_edits.h"
+#include "tests/bench/benches.h"
+#include "tests/bench/timing.h"
+#include "tests/support/campus.h"
+
+#include <bit>
+#include <iomanip>
+#include <map>
+#include <random>
+
+namespace streamwright::bench {
+
+namespace edits_bench {
+
+using model::AnyEdit;
+
+struct KindTimes {
+    std::vector<Milliseconds> times;
+    int recomputed = 0, differing = 0;  // facts, the most of one edit
+};
+
+/// Draws rows of a design for one edit of each kind.
+class Draw {
+public:
+    Draw(const model::Design& design, std::uint64_t seed) : random_(seed), ids_(seed) {
+        for (const auto& device : design.devices) {
+            devices_.push_back(device.id);
+            if (device.tag.starts_with("SW-A")) switches_.push_back(device.id);
+        }
+        for (const auto& cable : design.cables) {
+            if (!cable.a || !cable.b) continue;
+            const auto* a = design.devices.find(cable.a->port.device);
+            const auto* b = design.devices.find(cable.b->port.device);
+            const bool bridge_a = a->tag.starts_with("SW-"), bridge_b = b->tag.starts_with("SW-");
+            if (bridge_a && bridge_b)
+                trunks_.push_back(cable.id);
+            else if (bridge_a || bridge_b)
+                accesses_.push_back(cable.id);
+        }
+        for (const auto& stream : design.streams) streams_.push_back(stream.id);
+    }
+
+    AnyEdit rename(const model::Design&) {
+        return model::Rename{one(devices_), "X-" + std::to_string(++number_), std::nullopt};
+    }
+    AnyEdit move(const model::Design& design) {
+        auto at = static_cast<std::size_t>(random_() % design.places.size());
+        auto place = *std::next(design.places.begin(), static_cast<std::ptrdiff_t>(at));
+        place.at.x += base::Length::from_count(2500);
+        return model::MoveOnSheet{{place}, {}, {}, {}};
+    }
+    AnyEdit length(const model::Design&) {
+        return model::SetLength{{one(accesses_)}, base::Length::from_count(10000000 + 1000 * (++number_ % 50000))};
+    }
+    AnyEdit access_reconnect(const model::Design& design) { return reconnect(design, one(accesses_)); }
+    AnyEdit trunk_reconnect(const model::Design& design) { return reconnect(design, one(trunks_)); }
+    AnyEdit rate(const model::Design& design) {
+        auto row = *design.streams.find(one(streams_));
+        row.payload_rate = base::BitRate::from_count(200000000 + 1000 * (++number_ % 1000));
+        return model::SetStream{row};
+    }
+    AnyEdit querier(const model::Design& design) {
+        auto row = *design.devices.find(one(switches_));
+        if (row.bridging.queriers.empty())
+            row.bridging.queriers = {{design.vlans.begin()->id, base::Ipv4{0x0A40FF00U + (++number_ % 250U)}}};
+        else
+            row.bridging.queriers.clear();
+        return model::ConfigureDevice{row};
+    }
+    AnyEdit removal(const model::Design&) { return model::Remove{{one(accesses_)}, false}; }
+
+private:
+    template <class Id>
+    Id one(const std::vector<Id>& from) {
+        return from[random_() % from.size()];
+    }
+    /// The cable's first end goes open, as when a hand takes it off; undo plugs it in again.
+    static AnyEdit reconnect(const model::Design&, model::CableId cable) {
+        return model::Reconnect{cable, model::WhichEnd::a, std::nullopt, std::nullopt, {}};
+    }
+
+    std::mt19937_64 random_;
+    base::IdSource ids_;
+    std::vector<model::DeviceId> devices_, switches_;
+    std::vector<model::CableId> accesses_, trunks_;
+    std::vector<model::StreamId> streams_;
+    unsigned number_ = 0;
+};
+
+using Kind = AnyEdit (Draw::*)(const model::Design&);
+constexpr std::pair<const char*, Kind> kinds[] = {{"access reconnect", &Draw::access_reconnect},
+                                                  {"delete", &Draw::removal},
+                                                  {"length", &Draw::length},
+                                                  {"move", &Draw::move},
+                                                  {"querier", &Draw::querier},
+                                                  {"rate", &Draw::rate},
+                                                  {"rename", &Draw::rename},
+                                                  {"trunk reconnect", &Draw::trunk_reconnect}};
+
+class Run {
+public:
+    explicit Run(int endpoints) : design_(test::campus(endpoints, 1)), analyser_(design_), draw_(design_, 7) {}
+
+    /// The edit and its undo, each timed with applying it.
+    void once(const char* name, Kind kind) {
+        const auto delta = model::make_edit(design_, (draw_.*kind)(design_));
+        if (!delta.ok()) return;
+        step(name, *delta);
+        step("undo", delta->inverse());
+    }
+    Milliseconds deferred() {
+        const auto frozen = analyser_.frozen();
+        return timed([&] {
+            if (auto worst = analysis::Analyser::deferred(*frozen, {}))
+                analyser_.take_deferred(analyser_.revision(), std::move(*worst));
+        });
+    }
+    std::map<std::string, KindTimes> kinds_seen;
+
+private:
+    void step(const char* name, const model::Delta& delta) {
+        analysis::FindingsChange change;
+        auto& kind = kinds_seen[name];
+        kind.times.push_back(timed([&] {
+            model::apply(design_, delta);
+            change = analyser_.update(design_, delta);
+        }));
+        kind.recomputed = std::max(kind.recomputed, std::popcount(change.recomputed.bits));
+        kind.differing = std::max(kind.differing, std::popcount(change.differing.bits));
+    }
+
+    model::Design design_;
+    analysis::Analyser analyser_;
+    Draw draw_;
+};
+
+}  // namespace edits_bench
+
+void bench_edits(std::ostream& out, int endpoints, int rounds) {
+    using namespace edits_bench;
+    Run run(endpoints);
+    for (int round = 0; round < rounds; ++round)
+        for (const auto& [name, kind] : kinds) run.once(name, kind);
+    const auto deferred = run.deferred();
+    out << "One edit to its prompt findings, " << endpoints << " endpoints (goal: p99 at most "
+        << (endpoints <= 1000 ? 8 : 50) << " ms, the worst kind counts)\n";
+    out << std::left << std::setw(20) << "  edit" << std::right << std::setw(10) << "median" << std::setw(10) << "p95"
+        << std::setw(10) << "p99" << std::setw(14) << "recomputed" << std::setw(12) << "differing" << '\n';
+    for (const auto& [name, kind] : run.kinds_seen)
+        out << "  " << std::left << std::setw(18) << name << std::right << std::fixed << std::setprecision(2)
+            << std::setw(10) << quantile(kind.times, 0.5).count() << std::setw(10) << quantile(kind.times, 0.95).count()
+            << std::setw(10) << quantile(kind.times, 0.99).count() << std::setw(14) << kind.recomputed << std::setw(12)
+            << kind.differing << '\n';
+    out << "Deferred findings after the last edit: " << deferred.count() << " ms (goal: at most "
+        << (endpoints <= 1000 ? 250 : 2000) << " ms)\n\n";
+}
+
+}  // namespace streamwright::bench
