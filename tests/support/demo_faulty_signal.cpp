@@ -3,8 +3,46 @@
 
 namespace streamwright::test::demo_faulty_detail {
 
-void signal_faults(Faulty&) {}
+namespace {
 
-void signal_fault_sheet(Faulty&) {}
+/// An endpoint that faces a computer or peripherals, never both, and has cables to both.
+void usb_roles(Faulty& f) {
+    const auto endpoint = f.device("basalt-endpoint", "EP-971");
+    const auto computer = f.device("pc", "PC-971");
+    f.make.role(endpoint, Role::encoder);
+    f.make.cable("hdmi-2m", computer, "hdmi-out-1", endpoint, "hdmi-in");
+    f.make.cable("usb-a-b-2m", computer, "usb-1", endpoint, "usb-b");
+    f.make.cable("usb-a-a-2m", endpoint, "usb-a-1", f.device("keyboard-mouse", "KM-971"), "usb");
+}
+
+/// A computer at one end of a USB session, and the peripherals forgotten at the other.
+void lone_host(Faulty& f) {
+    auto type = *f.make.device_type("tern-decoder");
+    type.key = {"desk-decoder"};
+    type.name = "Decoder for a desk, with USB input";
+    type.codec->inputs.push_back({{"usb"}, "USB", catalogue::StreamKind::usb});
+    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
+    const auto near = f.make.tagged("SW-902");
+    const auto encoder = f.encoder("tern-encoder", "972", "239.192.9.72", near, "15");
+    f.make.cable("usb-a-b-2m", f.make.tagged("LP-972"), "usb-b", encoder, "usb-host");
+    auto row = *f.make.design().streams.find(f.streams.at("972"));
+    row.kind = catalogue::StreamKind::usb;
+    row.payload_rate = base::BitRate::from_count(20000000);
+    f.make.run(model::SetStream{row});
+    f.make.show(f.preset, f.decoder("desk-decoder", "972", near, "16"), row.id, "usb");
+}
+
+}  // namespace
+
+void signal_faults(Faulty& f) {
+    usb_roles(f);
+    lone_host(f);
+}
+
+void signal_fault_sheet(Faulty& f) {
+    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB and control", model::PaperSize::a3));
+    plan.rows({60, 150, 240}, 60, {{"PC-971", "EP-971", "KM-971"}, {"LP-972", "ENC-972"}, {"DEC-972", "MON-972"}}, 10);
+    plan.finish();
+}
 
 }  // namespace streamwright::test::demo_faulty_detail

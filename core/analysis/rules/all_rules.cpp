@@ -24,6 +24,9 @@ extern const Rule rule;
 namespace rules::cable_over_own_limit {
 extern const Rule rule;
 }
+namespace rules::chassis_slot_clash {
+extern const Rule rule;
+}
 namespace rules::connectors_do_not_mate {
 extern const Rule rule;
 }
@@ -54,6 +57,9 @@ extern const Rule rule;
 namespace rules::groups_share_mac {
 extern const Rule rule;
 }
+namespace rules::kvm_sides {
+extern const Rule rule;
+}
 namespace rules::length_unknown {
 extern const Rule rule;
 }
@@ -66,6 +72,9 @@ extern const Rule rule;
 namespace rules::link_slower_than_stream {
 extern const Rule rule;
 }
+namespace rules::management_server_missing {
+extern const Rule rule;
+}
 namespace rules::no_common_speed {
 extern const Rule rule;
 }
@@ -75,6 +84,15 @@ extern const Rule rule;
 namespace rules::outputs_joined {
 extern const Rule rule;
 }
+namespace rules::plan_access_control {
+extern const Rule rule;
+}
+namespace rules::plan_accounts {
+extern const Rule rule;
+}
+namespace rules::plan_encryption {
+extern const Rule rule;
+}
 namespace rules::poe_budget_exceeded {
 extern const Rule rule;
 }
@@ -82,6 +100,9 @@ namespace rules::poe_class_too_low {
 extern const Rule rule;
 }
 namespace rules::port_used_twice {
+extern const Rule rule;
+}
+namespace rules::rack_unit_clash {
 extern const Rule rule;
 }
 namespace rules::stream_cannot_reach {
@@ -99,27 +120,54 @@ extern const Rule rule;
 namespace rules::untagged_vlan_mismatch {
 extern const Rule rule;
 }
+namespace rules::usb_both_roles_cabled {
+extern const Rule rule;
+}
 namespace rules::vlan_missing_on_trunk {
 extern const Rule rule;
 }
 
 std::span<const Rule> all_rules() {
-    static const std::array table{rules::address_outside_subnet::rule,   rules::address_twice::rule,
-                                  rules::both_roles_at_once::rule,       rules::cable_end_open::rule,
-                                  rules::cable_end_unknown::rule,        rules::cable_over_own_limit::rule,
-                                  rules::connectors_do_not_mate::rule,   rules::copper_too_long::rule,
-                                  rules::decoder_without_display::rule,  rules::duplicate_tag::rule,
-                                  rules::encoder_without_source::rule,   rules::fibre_does_not_fit::rule,
-                                  rules::fibre_too_long::rule,           rules::group_reserved::rule,
-                                  rules::group_used_twice::rule,         rules::groups_share_mac::rule,
-                                  rules::length_unknown::rule,           rules::link_overfull::rule,
-                                  rules::link_overfull_worst_case::rule, rules::link_slower_than_stream::rule,
-                                  rules::no_common_speed::rule,          rules::no_querier::rule,
-                                  rules::outputs_joined::rule,           rules::poe_budget_exceeded::rule,
-                                  rules::poe_class_too_low::rule,        rules::port_used_twice::rule,
-                                  rules::stream_cannot_reach::rule,      rules::subscription_not_decoded::rule,
-                                  rules::subscription_not_encoded::rule, rules::switch_facts_unknown::rule,
-                                  rules::untagged_vlan_mismatch::rule,   rules::vlan_missing_on_trunk::rule};
+    static const std::array table{rules::address_outside_subnet::rule,
+                                  rules::address_twice::rule,
+                                  rules::both_roles_at_once::rule,
+                                  rules::cable_end_open::rule,
+                                  rules::cable_end_unknown::rule,
+                                  rules::cable_over_own_limit::rule,
+                                  rules::chassis_slot_clash::rule,
+                                  rules::connectors_do_not_mate::rule,
+                                  rules::copper_too_long::rule,
+                                  rules::decoder_without_display::rule,
+                                  rules::duplicate_tag::rule,
+                                  rules::encoder_without_source::rule,
+                                  rules::fibre_does_not_fit::rule,
+                                  rules::fibre_too_long::rule,
+                                  rules::group_reserved::rule,
+                                  rules::group_used_twice::rule,
+                                  rules::groups_share_mac::rule,
+                                  rules::kvm_sides::rule,
+                                  rules::length_unknown::rule,
+                                  rules::link_overfull::rule,
+                                  rules::link_overfull_worst_case::rule,
+                                  rules::link_slower_than_stream::rule,
+                                  rules::management_server_missing::rule,
+                                  rules::no_common_speed::rule,
+                                  rules::no_querier::rule,
+                                  rules::outputs_joined::rule,
+                                  rules::plan_access_control::rule,
+                                  rules::plan_accounts::rule,
+                                  rules::plan_encryption::rule,
+                                  rules::poe_budget_exceeded::rule,
+                                  rules::poe_class_too_low::rule,
+                                  rules::port_used_twice::rule,
+                                  rules::rack_unit_clash::rule,
+                                  rules::stream_cannot_reach::rule,
+                                  rules::subscription_not_decoded::rule,
+                                  rules::subscription_not_encoded::rule,
+                                  rules::switch_facts_unknown::rule,
+                                  rules::untagged_vlan_mismatch::rule,
+                                  rules::usb_both_roles_cabled::rule,
+                                  rules::vlan_missing_on_trunk::rule};
     return table;
 }
 
