@@ -64,7 +64,8 @@ FactSet spoils(const model::Change<model::Room>& change) {
 }
 
 FactSet spoils(const model::Change<model::Rack>& change) {
-    if (stays(change) && change.before->type == change.after->type) return {};
+    if (stays(change) && change.before->type == change.after->type)
+        return change.before->units == change.after->units ? FactSet{} : wiring;
     return wiring | fact_bit<Parts>();
 }
 

@@ -225,6 +225,8 @@ Demo faulty() {
     settings.status = "in preparation";
     settings.created_by = "design";
     settings.usual_vlan = f.av;
+    settings.security.port_access_control = true;  // and no day on which the certificates expire
+    settings.security.account_directory = false;
     make.run(model::SetSettings{settings});
     make.revision(1, "A", "2026-11-24", "One fault of every kind");
     main_switches(f);

@@ -1,10 +1,28 @@
-// The faulty design's faults of the venue, on plates and on a sheet of their own.
+// The faulty design's faults of the venue, on plates and on a sheet of their own. It also has more endpoints of one
+// family than its type allows without a management server; nothing needs adding for that.
 #include "tests/support/demo_faulty.h"
 
 namespace streamwright::test::demo_faulty_detail {
 
-void venue_faults(Faulty&) {}
+void venue_faults(Faulty& f) {
+    auto& make = f.make;
+    const auto rack = make.rack("Faulty rack", "rack-24u", f.room);
+    make.mount(f.device("amplifier", "AMP-971"), rack, 10);
+    make.mount(f.device("amplifier", "AMP-972"), rack, 10);
 
-void venue_fault_sheet(Faulty&) {}
+    const auto chassis = f.device("loom-chassis", "CH-971");
+    make.mount(chassis, rack, 12);
+    make.slot(f.device("loom-decoder-card", "DEC-971"), chassis, 3);
+    // The hand is refused a slot that does not exist; a type whose copy changes later is not.
+    auto smaller = *make.device_type("loom-chassis");
+    smaller.chassis->slots = 2;
+    make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(smaller)}, {}});
+}
+
+void venue_fault_sheet(Faulty& f) {
+    SheetPlan venue(f.make, f.make.sheet(4, "Faulty design", "racks and chassis", model::PaperSize::a3));
+    venue.rows({60, 160}, 60, {{"AMP-971", "AMP-972"}, {"CH-971", "DEC-971"}}, 10);
+    venue.finish();
+}
 
 }  // namespace streamwright::test::demo_faulty_detail

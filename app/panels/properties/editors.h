@@ -23,6 +23,8 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId frame, Q
 PropertyForm* note_editor(const EditorContext& context, model::NoteId note, QWidget* parent);
 /// Nothing is selected: the design as a whole.
 PropertyForm* design_editor(const EditorContext& context, QWidget* parent);
+/// The questions of the security plan, part of the design's form.
+void add_plan(PropertyForm& form);
 /// Several things are selected.
 PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 
