@@ -32,11 +32,19 @@ void lone_host(Faulty& f) {
     f.make.show(f.preset, f.decoder("desk-decoder", "972", near, "16"), row.id, "usb");
 }
 
+/// Surround sound for a decoder that passes it on as it is, to a monitor of two channels.
+void surround(Faulty& f) {
+    auto row = *f.make.design().streams.find(f.streams.at("911"));
+    row.audio = catalogue::AudioFormat::compressed_surround;
+    f.make.run(model::SetStream{row});
+}
+
 }  // namespace
 
 void signal_faults(Faulty& f) {
     usb_roles(f);
     lone_host(f);
+    surround(f);
 }
 
 void signal_fault_sheet(Faulty& f) {

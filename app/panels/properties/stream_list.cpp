@@ -96,6 +96,28 @@ void add_input(PropertyForm& form, const EditorContext& context, model::DeviceId
         });
 }
 
+void add_sound(PropertyForm& form, model::StreamId id) {
+    using catalogue::AudioFormat;
+    form.choice(
+        tr("Sound"),
+        [] {
+            return std::vector<PropertyForm::Option>{{tr("not stated"), {}},
+                                                     {tr("two channels"), "stereo_pcm"},
+                                                     {tr("several channels"), "multichannel_pcm"},
+                                                     {tr("compressed surround"), "compressed_surround"}};
+        },
+        [&form, id] {
+            const auto* held = row(form, id);
+            return held && held->audio ? shown(std::string(base::enum_text(*held->audio))) : QString();
+        },
+        [&form, id](const QString& chosen) {
+            std::optional<AudioFormat> sound;
+            for (const auto& [format, name] : base::EnumText<AudioFormat>::names)
+                if (chosen.toStdString() == name) sound = format;
+            set(form, id, tr("Change sound"), [&](model::Stream& each) { each.audio = sound; });
+        });
+}
+
 }  // namespace stream_list_detail
 
 void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId id) {
@@ -157,6 +179,7 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
                 return tr("'%1' is not an IPv4 address; write a multicast group, such as 239.10.0.21.").arg(text);
             return set(*form, id, tr("Change group"), [&](model::Stream& each) { each.group = group; });
         });
+    add_sound(*form, id);
     form->live([form, id](Figures& figures) {
         const auto* held = row(*form, id);
         if (!held) return;

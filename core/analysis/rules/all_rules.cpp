@@ -114,6 +114,9 @@ extern const Rule rule;
 namespace rules::subscription_not_encoded {
 extern const Rule rule;
 }
+namespace rules::surround_without_downmix {
+extern const Rule rule;
+}
 namespace rules::switch_facts_unknown {
 extern const Rule rule;
 }
@@ -164,6 +167,7 @@ std::span<const Rule> all_rules() {
                                   rules::stream_cannot_reach::rule,
                                   rules::subscription_not_decoded::rule,
                                   rules::subscription_not_encoded::rule,
+                                  rules::surround_without_downmix::rule,
                                   rules::switch_facts_unknown::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,

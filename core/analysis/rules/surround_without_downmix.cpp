@@ -1,0 +1,74 @@
+// Surround sound sent to a decoder behind which stands something that takes less: without a downmix it stays silent.
+#include "core/analysis/rule.h"
+#include "core/analysis/rule_help.h"
+
+#include <algorithm>
+
+namespace streamwright::analysis::rules::surround_without_downmix {
+
+constexpr std::string_view patterns[] = {
+    STREAMWRIGHT_TEXT("%1 carries %2; %3 behind %4 does not take it, and %4 makes no two channels of it: no sound."),
+    STREAMWRIGHT_TEXT(
+        "%1 carries %2; %3 behind %4 does not take it, and the type of %4 does not state whether it makes "
+        "two channels of it: whether there is sound is not known.")};
+
+constexpr standards::Citation sources[] = {
+    {"IEC", "61937", "compressed sound in place of two channels", standards::Standing::memory}};
+
+constexpr RuleWords words{.id = "surround-without-downmix",
+                          .title = "Surround sound where two channels are taken",
+                          .meaning =
+                              "The picture comes, the sound does not. Let the source give two channels, send a second "
+                              "stream with them, or take a decoder that mixes down.",
+                          .patterns = patterns,
+                          .sources = sources};
+
+bool lacks(const catalogue::PortType& port, catalogue::AudioFormat sent) {
+    return !port.audio.empty() && std::find(port.audio.begin(), port.audio.end(), sent) == port.audio.end();
+}
+
+/// What the decoder is cabled to, and its own cabled sound outputs, that state formats without this one.
+std::vector<graph::PortAt> silent_ports(const graph::Wiring& wiring, const graph::SignalGraph& signals, int decoder,
+                                        catalogue::AudioFormat sent) {
+    std::vector<graph::PortAt> ports;
+    for (const int index : signals.hops_from[at(decoder)]) {
+        const auto& hop = signals.hops[at(index)];
+        const auto& from = wiring.port_type(hop.from);
+        if (from.signal == catalogue::Signal::audio && lacks(from, sent))
+            ports.push_back(hop.from);
+        else if (lacks(wiring.port_type(hop.to), sent))
+            ports.push_back(hop.to);
+    }
+    return ports;
+}
+
+std::string format_name(catalogue::AudioFormat format) {
+    return format == catalogue::AudioFormat::compressed_surround ? "compressed surround" : "multichannel PCM";
+}
+
+void judge(const graph::Wiring& wiring, const graph::SignalGraph& signals, const model::Subscription& row,
+           const model::Stream& stream, Findings& out) {
+    const auto decoder = wiring.device_index(row.decoder);
+    const auto* type = decoder ? wiring.devices[at(*decoder)].type : nullptr;
+    if (!type || !type->codec || type->codec->downmix.value_or(false)) return;
+    const bool known = type->codec->downmix.has_value();
+    for (const auto port : silent_ports(wiring, signals, *decoder, *stream.audio)) {
+        const auto sink = port_subject(wiring, port);
+        out.push_back(found(words.id, known ? Severity::error : Severity::advice, {row.id, sink},
+                            {named(stream.id), format_name(*stream.audio), named(sink), named(row.decoder)},
+                            known ? 0 : 1));
+    }
+}
+
+void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
+    for (const auto& row : wiring.design.subscriptions) {
+        const auto* stream = wiring.design.streams.find(row.stream);
+        if (stream && stream->audio && *stream->audio != catalogue::AudioFormat::stereo_pcm)
+            judge(wiring, signals, row, *stream, out);
+    }
+}
+
+extern const Rule rule;
+constinit const Rule rule = make_rule<&check>(words);
+
+}  // namespace streamwright::analysis::rules::surround_without_downmix
