@@ -45,16 +45,9 @@ FactSet spoils(const model::Change<model::Settings>& change) {
                .query_response_s = row.query_response_s,
                .robustness = row.robustness};
     };
-    const auto plans = [&](model::Settings& row) {
-        const auto security = row.security;
-        const auto spares = row.spares;
-        words(row);
-        row.security = security;
-        row.spares = spares;
-    };
-    if (!stays(change)) return structure;
-    if (alike(change, words)) return alike(change, plans) ? FactSet{} : wiring | fact_bit<Parts>();
-    return structure;
+    if (!stays(change) || !alike(change, words)) return structure;
+    // Remedies that answer the plan carry the whole row, its titles too.
+    return change.before->spares == change.after->spares ? wiring : wiring | fact_bit<Parts>();
 }
 
 FactSet spoils(const model::Change<model::Room>& change) {

@@ -2,15 +2,10 @@
 
 namespace streamwright::analysis {
 
-model::Settings plan_of(const graph::Wiring& wiring) {
-    const auto* row = wiring.design.settings_table.find(model::Settings::Key{});
-    return row ? *row : model::Settings{};
-}
-
 void ask(const graph::Wiring& wiring, std::string_view rule, std::optional<bool> model::SecurityPlan::*question,
          const std::string& answer, Findings& out) {
     if (wiring.design.streams.empty()) return;
-    auto settings = plan_of(wiring);
+    auto settings = wiring.design.settings();
     auto& answered = settings.security.*question;
     if (answered.value_or(false)) return;
     auto finding = found(rule, answered ? Severity::warning : Severity::advice, {}, {}, answered ? 1 : 0);

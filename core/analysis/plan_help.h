@@ -10,9 +10,6 @@
 
 namespace streamwright::analysis {
 
-/// The settings of the design, usual ones where it has none.
-model::Settings plan_of(const graph::Wiring& wiring);
-
 /// Asks one question of the plan once the design has a stream: variant 0 where it is open, 1 where the answer is no.
 /// The finding is about the whole design and has no subject. The remedy answers yes.
 void ask(const graph::Wiring& wiring, std::string_view rule, std::optional<bool> model::SecurityPlan::*question,

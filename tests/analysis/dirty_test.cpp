@@ -22,11 +22,25 @@ TEST(Dirty, drawingTitlesAndAcceptancesSpoilNothing) {
     const auto c = clean_design();
     EXPECT_FALSE(spoilt<model::Note>(model::NoteId(1), [](auto& row) { row.text = "x"; }).any());
     EXPECT_FALSE(spoilt<model::Waiver>(model::WaiverId(1), [](auto& row) { row.reason = "x"; }).any());
-    EXPECT_FALSE(spoilt<model::Settings>({}, [](auto& row) { row.title = "x"; }).any());
     EXPECT_FALSE(spoilt<model::Preset>(c.preset, [](auto& row) { row.name = "x"; }).any());
     EXPECT_FALSE(spoilt<model::Vlan>(c.usual, [](auto& row) { row.name = "x"; }).any());
     EXPECT_FALSE(spoilt<model::Cable>(c.trunk, [](auto& row) { row.progress.pulled = true; }).any());
     EXPECT_FALSE(spoilt<model::Place>({model::SheetId(1), c.encoder}, [](auto& row) { row.turned = true; }).any());
+}
+
+TEST(Dirty, titlesAndPlansOfTheDesignRunRulesButMakeNoNetworkAgain) {
+    const auto wiring = fact_bit<graph::Wiring>(), parts = fact_bit<analysis::Parts>();
+    EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.title = "x"; }), wiring);
+    EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.security.account_directory.reset(); }), wiring);
+    EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.spares.endpoints_percent = 10; }), wiring | parts);
+}
+
+TEST(Dirty, theHeightOfARackRunsRules) {
+    auto c = clean_design();
+    const auto rack = c.b.rack("North A");
+    const auto before = c.design();
+    c.b.change<model::Rack>(rack, [](auto& row) { row.units -= 1; });
+    EXPECT_TRUE(analysis::spoilt_by(model::difference(before, c.design())).facts.has(fact_bit<graph::Wiring>()));
 }
 
 TEST(Dirty, aRenameSpoilsTagsOnly) {

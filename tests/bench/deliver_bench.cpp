@@ -6,6 +6,7 @@
 #include "tests/support/campus.h"
 
 #include <iomanip>
+#include <stdexcept>
 #include <sys/resource.h>
 
 namespace streamwright::bench {
@@ -21,7 +22,7 @@ void bench_deliver(std::ostream& out, int endpoints) {
         for (const auto& kind : deliver::all_documents()) contents.push_back(kind.make(source));
         for (const auto& format : deliver::core_formats()) {
             const auto made = format.write(contents, deliver::stamp_of(design));
-            if (!made.ok()) continue;
+            if (!made.ok()) throw std::runtime_error(made.error().english());
             for (const auto& file : *made) ++files, bytes += file.bytes.size();
         }
     });

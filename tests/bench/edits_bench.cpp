@@ -1,7 +1,6 @@
 // One edit to its prompt findings, for each kind of edit in equal parts, with how many facts each kind recomputes; and
 // the deferred findings after the last edit.
 #include "core/analysis/analyser.h"
-#include "core/base/id.h"
 #include "core/model/edits/all_edits.h"
 #include "tests/bench/benches.h"
 #include "tests/bench/timing.h"
@@ -11,6 +10,7 @@
 #include <iomanip>
 #include <map>
 #include <random>
+#include <stdexcept>
 
 namespace streamwright::bench {
 
@@ -26,20 +26,18 @@ struct KindTimes {
 /// Draws rows of a design for one edit of each kind.
 class Draw {
 public:
-    Draw(const model::Design& design, std::uint64_t seed) : random_(seed), ids_(seed) {
+    Draw(const model::Design& design, std::uint64_t seed) : random_(seed) {
         for (const auto& device : design.devices) {
             devices_.push_back(device.id);
             if (device.tag.starts_with("SW-A")) switches_.push_back(device.id);
         }
         for (const auto& cable : design.cables) {
             if (!cable.a || !cable.b) continue;
-            const auto* a = design.devices.find(cable.a->port.device);
-            const auto* b = design.devices.find(cable.b->port.device);
-            const bool bridge_a = a->tag.starts_with("SW-"), bridge_b = b->tag.starts_with("SW-");
-            if (bridge_a && bridge_b)
-                trunks_.push_back(cable.id);
-            else if (bridge_a || bridge_b)
-                accesses_.push_back(cable.id);
+            const bool access_a = is_access(design, *cable.a), access_b = is_access(design, *cable.b);
+            if (!access_a && !access_b) continue;
+            const auto& far = design.devices.find((access_a ? cable.b : cable.a)->port.device)->tag;
+            auto& kind = far.starts_with("SW-") ? trunks_ : accesses_;
+            kind.push_back({cable.id, access_a ? model::WhichEnd::a : model::WhichEnd::b});
         }
         for (const auto& stream : design.streams) streams_.push_back(stream.id);
     }
@@ -54,10 +52,11 @@ public:
         return model::MoveOnSheet{{place}, {}, {}, {}};
     }
     AnyEdit length(const model::Design&) {
-        return model::SetLength{{one(accesses_)}, base::Length::from_count(10000000 + 1000 * (++number_ % 50000))};
+        return model::SetLength{{one(accesses_).cable},
+                                base::Length::from_count(10000000 + 1000 * (++number_ % 50000))};
     }
-    AnyEdit access_reconnect(const model::Design& design) { return reconnect(design, one(accesses_)); }
-    AnyEdit trunk_reconnect(const model::Design& design) { return reconnect(design, one(trunks_)); }
+    AnyEdit access_reconnect(const model::Design& design) { return reconnect(design, one(accesses_), "48"); }
+    AnyEdit trunk_reconnect(const model::Design& design) { return reconnect(design, one(trunks_), "50"); }
     AnyEdit rate(const model::Design& design) {
         auto row = *design.streams.find(one(streams_));
         row.payload_rate = base::BitRate::from_count(200000000 + 1000 * (++number_ % 1000));
@@ -71,22 +70,31 @@ public:
             row.bridging.queriers.clear();
         return model::ConfigureDevice{row};
     }
-    AnyEdit removal(const model::Design&) { return model::Remove{{one(accesses_)}, false}; }
+    AnyEdit removal(const model::Design&) { return model::Remove{{one(accesses_).cable}, false}; }
 
 private:
-    template <class Id>
-    Id one(const std::vector<Id>& from) {
+    template <class Drawn>
+    Drawn one(const std::vector<Drawn>& from) {
         return from[random_() % from.size()];
     }
-    /// The cable's first end goes open, as when a hand takes it off; undo plugs it in again.
-    static AnyEdit reconnect(const model::Design&, model::CableId cable) {
-        return model::Reconnect{cable, model::WhichEnd::a, std::nullopt, std::nullopt, {}};
+    /// A cable and its end at an access switch.
+    struct AtAccess {
+        model::CableId cable;
+        model::WhichEnd end = model::WhichEnd::a;
+    };
+    static bool is_access(const model::Design& design, const model::CableEnd& end) {
+        return design.devices.find(end.port.device)->tag.starts_with("SW-A");
+    }
+    /// To a port of the same switch that the campus leaves free.
+    static AnyEdit reconnect(const model::Design& design, const AtAccess& at, const char* free_port) {
+        const auto& row = *design.cables.find(at.cable);
+        const auto& end = at.end == model::WhichEnd::a ? row.a : row.b;
+        return model::Reconnect{at.cable, at.end, model::PortRef{end->port.device, {free_port}}, std::nullopt, {}};
     }
 
     std::mt19937_64 random_;
-    base::IdSource ids_;
     std::vector<model::DeviceId> devices_, switches_;
-    std::vector<model::CableId> accesses_, trunks_;
+    std::vector<AtAccess> accesses_, trunks_;
     std::vector<model::StreamId> streams_;
     unsigned number_ = 0;
 };
@@ -108,7 +116,7 @@ public:
     /// The edit and its undo, each timed with applying it.
     void once(const char* name, Kind kind) {
         const auto delta = model::make_edit(design_, (draw_.*kind)(design_));
-        if (!delta.ok()) return;
+        if (!delta.ok()) throw std::runtime_error(name + (": " + delta.error().english()));
         step(name, *delta);
         step("undo", delta->inverse());
     }

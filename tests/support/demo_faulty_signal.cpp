@@ -48,7 +48,7 @@ void signal_faults(Faulty& f) {
 }
 
 void signal_fault_sheet(Faulty& f) {
-    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB and control", model::PaperSize::a3));
+    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB", model::PaperSize::a3));
     plan.rows({60, 150, 240}, 60, {{"PC-971", "EP-971", "KM-971"}, {"LP-972", "ENC-972"}, {"DEC-972", "MON-972"}}, 10);
     plan.finish();
 }

@@ -12,19 +12,12 @@ namespace design_editor_detail {
 
 QString tr(const char* words) { return QCoreApplication::translate("properties", words); }
 
-std::optional<QString> set(PropertyForm& form, const QString& words,
-                           const std::function<void(model::Settings&)>& change) {
-    model::SetSettings edit{form.design().settings()};
-    change(edit.row);
-    return form.change(edit, words);
-}
-
 void add_text(PropertyForm& form, const QString& label, std::string model::Settings::*member) {
     form.field(
         label, [&form, member] { return shown(form.design().settings().*member); },
         [&form, label, member](const QString& text) {
-            return set(form, tr("Change %1").arg(label.toLower()),
-                       [&](model::Settings& settings) { settings.*member = text.toStdString(); });
+            return change_settings(form, tr("Change %1").arg(label.toLower()),
+                                   [&](model::Settings& settings) { settings.*member = text.toStdString(); });
         });
 }
 
@@ -38,7 +31,8 @@ void add_checks(PropertyForm& form) {
             const int percent = digits.remove('%').trimmed().toInt(&number);
             if (!number || percent < 1 || percent > 100)
                 return tr("'%1' is not a share of a link; write a whole number from 1 to 100.").arg(text);
-            return set(form, tr("Change headroom"), [&](model::Settings& s) { s.headroom_percent = percent; });
+            return change_settings(form, tr("Change headroom"),
+                                   [&](model::Settings& s) { s.headroom_percent = percent; });
         });
     form.field(
         tr("Cables at"),
@@ -48,10 +42,12 @@ void add_checks(PropertyForm& form) {
         },
         [&form](const QString& text) -> std::optional<QString> {
             if (text.isEmpty())
-                return set(form, tr("Change temperature"), [](model::Settings& s) { s.cable_temperature.reset(); });
+                return change_settings(form, tr("Change temperature"),
+                                       [](model::Settings& s) { s.cable_temperature.reset(); });
             const auto hottest = base::parse_temperature(text.toStdString());
             if (!hottest) return sentence(hottest.error());
-            return set(form, tr("Change temperature"), [&](model::Settings& s) { s.cable_temperature = *hottest; });
+            return change_settings(form, tr("Change temperature"),
+                                   [&](model::Settings& s) { s.cable_temperature = *hottest; });
         });
     form.choice(
         tr("Lengths in"),
@@ -60,7 +56,7 @@ void add_checks(PropertyForm& form) {
         },
         [&form] { return form.design().settings().imperial ? QStringLiteral("imperial") : QStringLiteral("metric"); },
         [&form](const QString& system) {
-            set(form, tr("Change units"), [&](model::Settings& s) { s.imperial = system == "imperial"; });
+            change_settings(form, tr("Change units"), [&](model::Settings& s) { s.imperial = system == "imperial"; });
         });
 }
 
@@ -102,6 +98,13 @@ void add_presets(PropertyForm& form, Selection& selection) {
 }
 
 }  // namespace design_editor_detail
+
+std::optional<QString> change_settings(PropertyForm& form, const QString& words,
+                                       const std::function<void(model::Settings&)>& change) {
+    model::SetSettings edit{form.design().settings()};
+    change(edit.row);
+    return form.change(edit, words);
+}
 
 PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     using namespace design_editor_detail;

@@ -23,6 +23,9 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId frame, Q
 PropertyForm* note_editor(const EditorContext& context, model::NoteId note, QWidget* parent);
 /// Nothing is selected: the design as a whole.
 PropertyForm* design_editor(const EditorContext& context, QWidget* parent);
+/// Changes the settings of the design; a sentence why it was refused, or nothing.
+std::optional<QString> change_settings(PropertyForm& form, const QString& words,
+                                       const std::function<void(model::Settings&)>& change);
 /// The questions of the security plan, part of the design's form.
 void add_plan(PropertyForm& form);
 /// Several things are selected.

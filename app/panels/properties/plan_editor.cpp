@@ -10,13 +10,6 @@ namespace plan_editor_detail {
 
 QString tr(const char* words) { return QCoreApplication::translate("properties", words); }
 
-std::optional<QString> set(PropertyForm& form, const QString& words,
-                           const std::function<void(model::Settings&)>& change) {
-    model::SetSettings edit{form.design().settings()};
-    change(edit.row);
-    return form.change(edit, words);
-}
-
 void add_question(PropertyForm& form, const QString& label, std::optional<bool> model::SecurityPlan::*member) {
     form.choice(
         label,
@@ -29,7 +22,7 @@ void add_question(PropertyForm& form, const QString& label, std::optional<bool> 
             return answer ? *answer ? QStringLiteral("yes") : QStringLiteral("no") : QStringLiteral("open");
         },
         [&form, member](const QString& answer) {
-            set(form, tr("Answer the security plan"), [&](model::Settings& settings) {
+            change_settings(form, tr("Answer the security plan"), [&](model::Settings& settings) {
                 settings.security.*member = answer == "open" ? std::nullopt : std::optional(answer == "yes");
             });
         });
@@ -45,8 +38,9 @@ void add_plan(PropertyForm& form) {
     form.field(
         tr("Certificates expire"), [&form] { return shown(form.design().settings().security.certificates_expire); },
         [&form](const QString& text) {
-            return set(form, tr("Answer the security plan"),
-                       [&](model::Settings& s) { s.security.certificates_expire = text.trimmed().toStdString(); });
+            return change_settings(form, tr("Answer the security plan"), [&](model::Settings& s) {
+                s.security.certificates_expire = text.trimmed().toStdString();
+            });
         });
     add_question(form, tr("Account directory"), &model::SecurityPlan::account_directory);
 }

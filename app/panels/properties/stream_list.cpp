@@ -102,8 +102,8 @@ void add_sound(PropertyForm& form, model::StreamId id) {
         tr("Sound"),
         [] {
             return std::vector<PropertyForm::Option>{{tr("not stated"), {}},
-                                                     {tr("two channels"), "stereo_pcm"},
-                                                     {tr("several channels"), "multichannel_pcm"},
+                                                     {tr("stereo"), "stereo_pcm"},
+                                                     {tr("multichannel"), "multichannel_pcm"},
                                                      {tr("compressed surround"), "compressed_surround"}};
         },
         [&form, id] {

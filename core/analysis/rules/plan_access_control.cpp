@@ -26,7 +26,7 @@ constexpr RuleWords words{.id = "plan-access-control",
 void check(const graph::Wiring& wiring, Findings& out) {
     ask(wiring, words.id, &model::SecurityPlan::port_access_control,
         STREAMWRIGHT_TEXT("Answer: ports are under access control"), out);
-    const auto& plan = plan_of(wiring).security;
+    const auto& plan = wiring.design.settings().security;
     if (wiring.design.streams.empty() || !plan.port_access_control.value_or(false)) return;
     if (plan.certificates_expire.empty()) out.push_back(found(words.id, Severity::warning, {}, {}, 2));
 }

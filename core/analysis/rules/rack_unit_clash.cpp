@@ -42,8 +42,10 @@ std::map<model::RackId, std::vector<Mounted>> mounted_in(const graph::Wiring& wi
 void judge_pair(const Mounted& a, const Mounted& b, Findings& out) {
     const int lowest = std::max(a.lowest, b.lowest), highest = std::min(a.highest, b.highest);
     if (lowest > highest || (a.face != b.face && !a.full_depth && !b.full_depth)) return;
-    out.push_back(found(words.id, Severity::error, {a.device, b.device},
-                        {named(a.device), named(b.device), std::int64_t{lowest}, std::int64_t{highest}},
+    // By id, so that the finding and its waiver stay the same when one of the two is moved.
+    const auto first = std::min(a.device, b.device), second = std::max(a.device, b.device);
+    out.push_back(found(words.id, Severity::error, {first, second},
+                        {named(first), named(second), std::int64_t{lowest}, std::int64_t{highest}},
                         lowest == highest ? 0 : 1));
 }
 

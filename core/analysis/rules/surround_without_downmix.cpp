@@ -7,10 +7,14 @@
 namespace streamwright::analysis::rules::surround_without_downmix {
 
 constexpr std::string_view patterns[] = {
-    STREAMWRIGHT_TEXT("%1 carries %2; %3 behind %4 does not take it, and %4 makes no two channels of it: no sound."),
-    STREAMWRIGHT_TEXT(
-        "%1 carries %2; %3 behind %4 does not take it, and the type of %4 does not state whether it makes "
-        "two channels of it: whether there is sound is not known.")};
+    STREAMWRIGHT_TEXT("%1 carries compressed surround; %2 behind %3 does not take it, and %3 makes no two channels of "
+                      "it: no sound."),
+    STREAMWRIGHT_TEXT("%1 carries compressed surround; %2 behind %3 does not take it, and the type of %3 does not "
+                      "state whether it makes two channels of it: whether there is sound is not known."),
+    STREAMWRIGHT_TEXT("%1 carries multichannel sound; %2 behind %3 does not take it, and %3 makes no two channels of "
+                      "it: no sound."),
+    STREAMWRIGHT_TEXT("%1 carries multichannel sound; %2 behind %3 does not take it, and the type of %3 does not "
+                      "state whether it makes two channels of it: whether there is sound is not known.")};
 
 constexpr standards::Citation sources[] = {
     {"IEC", "61937", "compressed sound in place of two channels", standards::Standing::memory}};
@@ -42,10 +46,6 @@ std::vector<graph::PortAt> silent_ports(const graph::Wiring& wiring, const graph
     return ports;
 }
 
-std::string format_name(catalogue::AudioFormat format) {
-    return format == catalogue::AudioFormat::compressed_surround ? "compressed surround" : "multichannel PCM";
-}
-
 void judge(const graph::Wiring& wiring, const graph::SignalGraph& signals, const model::Subscription& row,
            const model::Stream& stream, Findings& out) {
     const auto decoder = wiring.device_index(row.decoder);
@@ -55,8 +55,8 @@ void judge(const graph::Wiring& wiring, const graph::SignalGraph& signals, const
     for (const auto port : silent_ports(wiring, signals, *decoder, *stream.audio)) {
         const auto sink = port_subject(wiring, port);
         out.push_back(found(words.id, known ? Severity::error : Severity::advice, {row.id, sink},
-                            {named(stream.id), format_name(*stream.audio), named(sink), named(row.decoder)},
-                            known ? 0 : 1));
+                            {named(stream.id), named(sink), named(row.decoder)},
+                            (known ? 0 : 1) + (*stream.audio == catalogue::AudioFormat::compressed_surround ? 0 : 2)));
     }
 }
 

@@ -1,36 +1,21 @@
-#include "tests/support/clean_design.h"
-
-#include <gmock/gmock.h>
+#include "tests/analysis/rules/plan_question.h"
 
 namespace streamwright::test::plan_encryption_test {
 
-using analysis::Severity;
-using testing::ElementsAre;
-using testing::IsEmpty;
-
-model::Design answered(std::optional<bool> answer) {
-    auto c = clean_design();
-    c.b.change<model::Settings>({}, [&](auto& row) { row.security.streams_encrypted = answer; });
-    return c.b.design;
+TEST(PlanEncryption, isAskedWarnedOfAndAnswered) {
+    hold_question("plan-encryption", &model::SecurityPlan::streams_encrypted);
 }
 
-TEST(PlanEncryption, asksWhatTheDesignerHasNotAnswered) {
-    const auto open = answered(std::nullopt);
-    EXPECT_THAT(rules_found(open), ElementsAre("plan-encryption"));
-    EXPECT_EQ(finding_of(open, "plan-encryption").severity, Severity::advice);
-    EXPECT_THAT(rules_found(cured(open, finding_of(open, "plan-encryption"))), IsEmpty());
-}
-
-TEST(PlanEncryption, warnsWhereTheAnswerIsNo) {
-    EXPECT_THAT(rules_found(answered(false)), ElementsAre("plan-encryption"));
-    EXPECT_EQ(finding_of(answered(false), "plan-encryption").severity, Severity::warning);
-    EXPECT_THAT(rules_found(answered(true)), IsEmpty());
-}
-
-TEST(PlanEncryption, asksNothingOfADesignWithoutStreams) {
-    DesignBuilder empty;
-    empty.put(model::Settings{});
-    EXPECT_THAT(rules_found(empty.design), IsEmpty());
+TEST(PlanEncryption, keepsTheTitleGivenAfterTheQuestionWasAsked) {
+    const auto before = with_answer(&model::SecurityPlan::streams_encrypted, std::nullopt);
+    auto after = before;
+    auto settings = before.settings();
+    settings.title = "Quay Hall";
+    after.settings_table.put(settings);
+    analysis::Analyser analyser(before);
+    analyser.update(after, model::difference(before, after));
+    ASSERT_EQ(analyser.findings().size(), 1U);
+    EXPECT_EQ(cured(after, analyser.findings().front()).settings().title, "Quay Hall");
 }
 
 }  // namespace streamwright::test::plan_encryption_test

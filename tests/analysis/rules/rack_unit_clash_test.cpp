@@ -44,6 +44,16 @@ TEST(RackUnitClash, firesWhereUnitsOverlap) {
     EXPECT_THAT(rules_found(apart.c.design()), IsEmpty());
 }
 
+TEST(RackUnitClash, keepsItsKeyWhicheverOfTheTwoStandsLower) {
+    RackOfTwo clash;
+    const auto first = clash.mount("AMP-1", 2, 4), second = clash.mount("AMP-2", 3, 4);
+    const auto key = finding_of(clash.c.design(), "rack-unit-clash").key();
+    clash.c.b.change<model::Device>(first, [](auto& row) { row.rack->unit = 3; });
+    EXPECT_EQ(finding_of(clash.c.design(), "rack-unit-clash").key(), key);
+    clash.c.b.change<model::Device>(second, [](auto& row) { row.rack->unit = 2; });
+    EXPECT_EQ(finding_of(clash.c.design(), "rack-unit-clash").key(), key);
+}
+
 TEST(RackUnitClash, looksThroughTheRackOnlyWhereTheTypeSaysFullDepth) {
     RackOfTwo known;
     known.mount("AMP-1", 2, 2, RackFace::front, true);
