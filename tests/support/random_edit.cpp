@@ -1,5 +1,6 @@
 #include "tests/support/random_edit.h"
 
+#include "core/model/clipping.h"
 #include "tests/support/random_draw.h"
 
 #include <functional>
@@ -101,6 +102,15 @@ Drawn move_on_sheet(Draw& d) {
     if (const auto* note = d.row(d.design.notes)) edit.notes = {*note}, edit.notes[0].at = d.point();
     if (const auto* frame = d.row(d.design.room_frames)) edit.frames = {*frame}, edit.frames[0].at = d.point();
     return edit;
+}
+
+Drawn paste(Draw& d) {
+    const auto* sheet = d.row(d.design.sheets);
+    const auto* first = d.row(d.design.devices);
+    const auto* second = d.row(d.design.devices);
+    if (!sheet || !first || !second) return {};
+    auto clipping = copied(d.design, {first->id, second->id}, sheet->id);
+    return Paste{std::make_shared<const Design>(std::move(clipping)), sheet->id, d.point(), d.random()};
 }
 
 Drawn place_device(Draw& d) {
@@ -226,10 +236,10 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,      bend_cable,   configure_device, configure_port, connect,   embed_types,
-        move_on_sheet, place_device, reconnect,        remove,         rename,    set_cable_type,
-        set_length,    set_settings, set_stream,       stand_in_room,  subscribe, waive};
-    static_assert(std::variant_size_v<model::AnyEdit> == 18);  // a new verb is drawn here too
+        add_rows,     bend_cable,   configure_device, configure_port, connect, embed_types,    move_on_sheet,
+        paste,        place_device, reconnect,        remove,         rename,  set_cable_type, set_length,
+        set_settings, set_stream,   stand_in_room,    subscribe,      waive};
+    static_assert(std::variant_size_v<model::AnyEdit> == 19);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);
 }

@@ -11,6 +11,7 @@
 #include "core/model/edits/connect.h"
 #include "core/model/edits/embed_types.h"
 #include "core/model/edits/move_on_sheet.h"
+#include "core/model/edits/paste.h"
 #include "core/model/edits/place_device.h"
 #include "core/model/edits/reconnect.h"
 #include "core/model/edits/remove.h"
@@ -30,8 +31,8 @@
 namespace streamwright::model {
 
 using AnyEdit = std::variant<AddRows, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
-                             PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength, SetSettings, SetStream,
-                             StandInRoom, Subscribe, Waive>;
+                             Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength, SetSettings,
+                             SetStream, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

@@ -45,10 +45,10 @@ base::Error no_such(const char* what, const Id& id) {
     return {"The design has no %1 %2.", {what, key_text(id)}};
 }
 
-/// The lowest number from 1 that stands behind the prefix in none of the rows' tags, at least so many digits.
+/// The lowest number from `first` that stands behind the prefix in none of the rows' tags, at least so many digits.
 template <class Rows>
-std::string next_numbered(const Rows& rows, const std::string& prefix, std::size_t digits) {
-    std::vector<bool> used(rows.size() + 2);
+std::string next_numbered(const Rows& rows, const std::string& prefix, std::size_t digits, std::size_t first = 1) {
+    std::vector<bool> used(rows.size() + first + 1);
     for (const auto& row : rows) {
         if (row.tag.size() <= prefix.size() || row.tag.size() > prefix.size() + 9) continue;
         if (row.tag.compare(0, prefix.size(), prefix) != 0) continue;
@@ -56,7 +56,7 @@ std::string next_numbered(const Rows& rows, const std::string& prefix, std::size
         const auto number = std::stoul(row.tag.substr(prefix.size()));
         if (number < used.size()) used[number] = true;
     }
-    std::size_t number = 1;
+    std::size_t number = first;
     while (used[number]) ++number;
     const auto text = std::to_string(number);
     return prefix + std::string(text.size() < digits ? digits - text.size() : 0, '0') + text;
