@@ -3,6 +3,7 @@
 #include "core/layout/cable_route.h"
 
 #include <algorithm>
+#include <map>
 
 namespace streamwright::app {
 
@@ -34,19 +35,51 @@ model::MoveOnSheet shifted_rows(const model::Design& design, model::SheetId shee
     return edit;
 }
 
-/// A pinned line goes along where both its ends move; where one moves, its outermost bend follows that end.
-std::optional<model::CableLine> pinned_line(const model::CableLine& line, bool a_moves, bool b_moves,
-                                            model::SheetPoint by) {
+/// A pinned line goes along where both its ends move alike; else its outermost bends follow their ends.
+std::optional<model::CableLine> pinned_line(const model::CableLine& line, model::SheetPoint a_by,
+                                            model::SheetPoint b_by) {
     if (!line.pinned || line.bends.empty()) return std::nullopt;
     auto moved = line;
-    if (a_moves && b_moves) {
-        for (auto& bend : moved.bends) bend = shifted(bend, by);
-    } else if (a_moves) {
-        moved.bends.front().y += by.y;
+    if (a_by == b_by) {
+        for (auto& bend : moved.bends) bend = shifted(bend, a_by);
     } else {
-        moved.bends.back().y += by.y;
+        moved.bends.front().y += a_by.y;
+        moved.bends.back().y += b_by.y;
     }
     return moved;
+}
+
+/// How far the edit moves each plate that stands on the sheet already.
+std::map<model::DeviceId, model::SheetPoint> shifts(const model::Design& design, const model::MoveOnSheet& edit) {
+    std::map<model::DeviceId, model::SheetPoint> by;
+    for (const auto& place : edit.places)
+        if (const auto* held = design.places.find(place.on))
+            by[place.on.device] = {place.at.x - held->at.x, place.at.y - held->at.y};
+    return by;
+}
+
+/// The edit with the new lines of the cables it touches.
+base::Result<model::Delta> with_lines(const model::Design& design, model::SheetId sheet, model::MoveOnSheet edit) {
+    const auto plain = model::make(design, edit);
+    if (!plain) return plain;
+    auto after = design;
+    model::apply(after, *plain);
+    std::set<Chosen> moving;
+    for (const auto& place : edit.places) moving.insert(place.on.device);
+    const auto cables = cables_at(design, moving);
+    edit.lines = layout::reroute(after, sheet, cables);
+    const auto by = shifts(design, edit);
+    const auto end_by = [&](const std::optional<model::CableEnd>& end) {
+        const auto found = end ? by.find(end->port.device) : by.end();
+        return found == by.end() ? model::SheetPoint{} : found->second;
+    };
+    for (const auto id : cables) {
+        const auto* line = design.cable_lines.find({sheet, id});
+        const auto* cable = design.cables.find(id);
+        if (!line || !cable) continue;
+        if (auto kept = pinned_line(*line, end_by(cable->a), end_by(cable->b))) edit.lines.push_back(std::move(*kept));
+    }
+    return model::make(design, edit);
 }
 
 }  // namespace sheet_move_detail
@@ -83,22 +116,12 @@ std::vector<model::CableId> cables_at(const model::Design& design, const std::se
 base::Result<model::Delta> move_on_sheet(const model::Design& design, model::SheetId sheet,
                                          const std::set<Chosen>& moving, model::SheetPoint by) {
     using namespace sheet_move_detail;
-    auto edit = shifted_rows(design, sheet, moving, by);
-    const auto plain = model::make(design, edit);
-    if (!plain) return plain;
-    auto after = design;
-    model::apply(after, *plain);
-    const auto cables = cables_at(design, moving);
-    edit.lines = layout::reroute(after, sheet, cables);
-    for (const auto id : cables) {
-        const auto* line = design.cable_lines.find({sheet, id});
-        const auto* cable = design.cables.find(id);
-        if (!line) continue;
-        const bool a = cable->a && moving.contains(Chosen(cable->a->port.device));
-        const bool b = cable->b && moving.contains(Chosen(cable->b->port.device));
-        if (auto kept = pinned_line(*line, a, b, by)) edit.lines.push_back(std::move(*kept));
-    }
-    return model::make(design, edit);
+    return with_lines(design, sheet, shifted_rows(design, sheet, moving, by));
+}
+
+base::Result<model::Delta> move_plates(const model::Design& design, model::SheetId sheet,
+                                       std::vector<model::Place> places) {
+    return sheet_move_detail::with_lines(design, sheet, {std::move(places), {}, {}, {}});
 }
 
 }  // namespace streamwright::app

@@ -6,6 +6,7 @@
 #include "core/model/edits/move_on_sheet.h"
 
 #include <set>
+#include <vector>
 
 namespace streamwright::app {
 
@@ -18,5 +19,9 @@ std::vector<model::CableId> cables_at(const model::Design& design, const std::se
 /// The whole edit: places shifted, cables routed again, pinned bends kept square.
 base::Result<model::Delta> move_on_sheet(const model::Design& design, model::SheetId sheet,
                                          const std::set<Chosen>& moving, model::SheetPoint by);
+
+/// The same for plates that move each by itself: their places as they shall be.
+base::Result<model::Delta> move_plates(const model::Design& design, model::SheetId sheet,
+                                       std::vector<model::Place> places);
 
 }  // namespace streamwright::app

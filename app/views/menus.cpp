@@ -2,6 +2,7 @@
 #include "app/panels/catalogue_panel.h"
 #include "app/panels/findings_panel.h"
 #include "app/panels/properties/properties_panel.h"
+#include "app/views/edit_actions.h"
 #include "app/views/file_actions.h"
 #include "app/views/main_window.h"
 #include "app/views/schematic/schematic_view.h"
@@ -53,6 +54,7 @@ void add_edit_menu(MainWindow& window) {
     redo->setShortcuts({QKeySequence(QKeySequence::Redo), QKeySequence(Qt::CTRL | Qt::Key_Y)});
     menu->addActions({undo, redo});
     menu->addSeparator();
+    add_copy_actions(window, *menu);
     add(*menu, MainWindow::tr("&Delete"), {}, [&schematic] {
         schematic.delete_selection();
     })->setToolTip(MainWindow::tr("Delete, while the canvas has the keyboard"));
@@ -62,8 +64,10 @@ void add_edit_menu(MainWindow& window) {
     add(*menu, MainWindow::tr("&Turn over"), QKeySequence(Qt::Key_T), [&schematic] { schematic.turn_selection(); });
     add(*menu, MainWindow::tr("&Fold"), QKeySequence(Qt::CTRL | Qt::Key_K),
         [&schematic] { schematic.fold_selection(); });
+    add_align_menu(window, *menu);
     menu->addSeparator();
     add(*menu, MainWindow::tr("Select &all"), QKeySequence::SelectAll, [&schematic] { schematic.select_all(); });
+    add_select_similar(window, *menu);
     // The tool bar shows short words; the menu says what would be undone.
     auto* bar_undo = new QAction(MainWindow::tr("Undo"), &window);
     auto* bar_redo = new QAction(MainWindow::tr("Redo"), &window);
