@@ -1,10 +1,13 @@
 // Reading a journal back: its sound lines are put upon the file's parsed text, and the result is read as any file.
+#include "core/catalogue/detail/parser_watch.h"
 #include "core/io/design_json.h"
 #include "core/io/detail/journal_lines.h"
 #include "core/io/detail/read_parsed.h"
 #include "core/io/journal.h"
 #include "core/io/migrations/all_migrations.h"
 
+#include <algorithm>
+#include <cstdint>
 #include <fstream>
 #include <map>
 #include <unordered_map>
@@ -89,8 +92,17 @@ bool is_change(const Json& change) {
            (change["record"].is_object() || change["record"].is_null());
 }
 
+/// Nothing for what is not JSON, or nests as no edit does.
+Json parsed_payload(std::string_view payload) {
+    try {
+        return Json::parse(payload.begin(), payload.end(), catalogue::json_detail::ParserWatch(), false);
+    } catch (const catalogue::json_detail::RefusedText&) {
+        return {};
+    }
+}
+
 bool replay_edit(TableReplay& tables, std::string_view payload) {
-    const Json edit = Json::parse(payload, nullptr, false);
+    const Json edit = parsed_payload(payload);
     if (!edit.is_array()) return false;
     for (const auto& change : edit)
         if (!is_change(change)) return false;
@@ -105,7 +117,7 @@ struct JournalHeader {
 };
 
 std::optional<JournalHeader> read_header(std::string_view payload) {
-    const Json json = Json::parse(payload, nullptr, false);
+    const Json json = parsed_payload(payload);
     if (!json.is_object() || json.value("format", Json()) != "streamwright-journal") return std::nullopt;
     const auto version = json.value("version", Json());
     const auto digest = json.value("digest", Json());
@@ -128,12 +140,27 @@ base::Result<ParsedFile> file_to_continue(std::string_view file_text, const std:
     return parsed;
 }
 
+constexpr std::size_t header_limit = 4096;
+constexpr std::size_t journal_limit = 4 * size_limit;  // what is beyond counts as cut off
+
+/// The whole journal if its first line is sound; else no more than shows that it is not.
 base::Result<std::string> journal_text(const fs::path& journal) {
     std::ifstream stream(journal, std::ios::binary);
-    std::string text((std::istreambuf_iterator<char>(stream)), {});
-    if (!stream.is_open() || stream.bad())
+    std::string text(header_limit, '\0');
+    const auto read_on = [&](std::size_t from) {
+        stream.read(text.data() + from, static_cast<std::streamsize>(text.size() - from));
+        text.resize(from + static_cast<std::size_t>(stream.gcount()));
+    };
+    read_on(0);
+    std::error_code trouble;
+    const auto size = fs::file_size(journal, trouble);
+    if (!stream.is_open() || stream.bad() || trouble)
         return base::Error{"The journal %1 cannot be read; ask for leave to read it, or remove it.",
                            {journal.string()}};
+    const auto already = text.size();
+    if (size <= already || sound_lines(text).payloads.empty()) return text;
+    text.resize(static_cast<std::size_t>(std::min<std::uintmax_t>(size, journal_limit)));
+    read_on(already);
     return text;
 }
 
@@ -146,7 +173,8 @@ base::Result<std::optional<Recovery>> recover(const fs::path& journal, std::stri
     const auto text = journal_text(journal);
     if (!text) return text.error();
     const auto lines = sound_lines(*text);
-    if (lines.payloads.empty() && text->find('\n') == std::string::npos) return std::optional<Recovery>{};
+    const bool torn_header = text->find('\n') == std::string::npos && text->size() < header_limit;
+    if (lines.payloads.empty() && torn_header) return std::optional<Recovery>{};
     const auto header = lines.payloads.empty() ? std::nullopt : read_header(lines.payloads.front());
     if (!header)
         return base::Error{

@@ -47,7 +47,7 @@ TEST(FuzzTypes, AFolderOfSpoiltTypesIsJudgedToTheEnd) {
     std::mt19937_64 random(7);
     const auto texts = shipped("devices");
     for (std::size_t at = 0; at < texts.size(); ++at)
-        std::ofstream(folder / ("t" + std::to_string(at) + ".json"), std::ios::binary)
+        std::ofstream(folder.path() / ("t" + std::to_string(at) + ".json"), std::ios::binary)
             << test::mutated(texts[at], random);
     const auto files = judge_types(folder.path());
     ASSERT_TRUE(files.ok()) << files.error().english();

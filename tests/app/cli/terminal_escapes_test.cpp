@@ -79,7 +79,7 @@ TEST(TerminalEscapes, JsonStillHoldsTheValues) {
 
 TEST(TerminalEscapes, OfRefusedInputStayOutOfTheSentence) {
     const TempFolder folder;
-    const auto named = (folder / ("odd" + steering + ".streamwright")).string();
+    const auto named = (folder.path() / ("odd" + steering + ".streamwright")).string();
     std::ofstream(named) << "{\"format\":\"streamwright\",\"version\":1,\"vlans\":[{\"id\":\"000000000001\","
                             "\"purpose\":\"\\u001b[2J\\u009b31m\\u0007\\n\"}]}";
     for (const auto& words :
