@@ -1,11 +1,12 @@
-// check: the findings of a design, for people or as JSON; and the page of rules.
+// check: the findings of a design, for people or as JSON; the page of rules; the files of types.
 #include "app/cli/commands.h"
 #include "app/cli/finding_json.h"
+#include "app/cli/types_report.h"
 #include "core/analysis/analyser.h"
 #include "core/analysis/report.h"
+#include "core/base/nearest.h"
+#include "core/deliver/rule_page.h"
 #include "core/io/design_file.h"
-
-#include <nlohmann/json.hpp>
 
 #include <ostream>
 
@@ -26,29 +27,21 @@ void print_finding(std::ostream& out, const Reported& reported, const base::Phra
     out << "    rule: " << finding.rule << '\n';
 }
 
-void print_rules(std::ostream& out) {
-    for (const auto& rule : analysis::all_rules()) {
-        const auto& words = rule.words;
-        out << words.id << " (" << base::enum_text(words.severity) << ")\n    " << words.title << ". " << words.meaning
-            << "\n    source: ";
-        if (words.sources.empty()) out << words.no_source;
-        for (std::size_t i = 0; i < words.sources.size(); ++i) out << (i ? "; " : "") << words.sources[i].text();
-        out << "\n\n";
-    }
-}
-
-}  // namespace check_detail
-
-int check_command(const CheckOptions& options, Streams streams) {
-    using namespace check_detail;
-    if (options.rules) {
-        print_rules(streams.out);
+int explain(const std::string& id, Streams streams) {
+    if (const auto* rule = analysis::find_rule(id)) {
+        streams.out << deliver::rule_text(rule->words);
         return exit_done;
     }
-    if (options.file.empty()) {
-        streams.err << "check needs a design file: streamwright check FILE.\n";
-        return exit_cannot;
-    }
+    std::vector<std::string_view> ids;
+    for (const auto& rule : analysis::all_rules()) ids.push_back(rule.words.id);
+    const auto meant = base::nearest(id, ids);
+    streams.err << "There is no rule '" << base::printable(id) << "'"
+                << (meant ? "; did you mean '" + std::string(*meant) + "'?" : std::string("."))
+                << " 'streamwright check --rules' prints all of them.\n";
+    return exit_cannot;
+}
+
+int check_design(const CheckOptions& options, Streams streams) {
     const auto opened = io::open_design(options.file);
     if (!opened) {
         streams.err << opened.error().english() << '\n';
@@ -66,6 +59,23 @@ int check_command(const CheckOptions& options, Streams streams) {
         streams.out << counts.error << " errors, " << counts.warning << " warnings, " << counts.advice << " advice\n";
     }
     return counts.error > 0 ? exit_errors_found : exit_done;
+}
+
+}  // namespace check_detail
+
+int check_command(const CheckOptions& options, Streams streams) {
+    using namespace check_detail;
+    if (options.rules) {
+        streams.out << deliver::rules_text();
+        return exit_done;
+    }
+    if (options.explain) return explain(*options.explain, streams);
+    if (options.types) return report_types(*options.types, options.json, streams);
+    if (options.file.empty()) {
+        streams.err << "check needs a design file: streamwright check FILE.\n";
+        return exit_cannot;
+    }
+    return check_design(options, streams);
 }
 
 }  // namespace streamwright::app

@@ -18,8 +18,8 @@ struct Later {
     std::string_view verb, option;
 };
 constexpr std::array later_options{
-    Later{"check", "--explain"},    Later{"check", "--types"}, Later{"loads", "--without"}, Later{"deliver", "--copy"},
-    Later{"deliver", "--language"}, Later{"size", ""},         Later{"compare", ""},        Later{"merge", ""},
+    Later{"loads", "--without"}, Later{"deliver", "--copy"}, Later{"deliver", "--language"},
+    Later{"size", ""},           Later{"compare", ""},       Later{"merge", ""},
 };
 
 /// The one sentence for what comes later; empty if everything asked for is here.
@@ -49,10 +49,16 @@ std::string about(std::string_view verb) {
 void add_check(CLI::App& app, CheckOptions& options, int& exit_code, Streams streams) {
     auto* verb = app.add_subcommand("check", about("check"));
     auto* file = verb->add_option("FILE", options.file, "Design file");
-    verb->add_flag("--json", options.json, "Print findings as JSON");
-    auto* rules =
-        verb->add_flag("--rules", options.rules, "Print every rule with its meaning and source; needs no file");
-    file->excludes(rules);
+    auto* json = verb->add_flag("--json", options.json, "Print findings, or the judgement of types, as JSON");
+    auto* rules = verb->add_flag("--rules", options.rules,
+                                 "Print every rule: what it means, how it is measured, remedy, source; needs no file");
+    auto* explain = verb->add_option("--explain", options.explain, "Print one rule; needs no file")->type_name("RULE");
+    auto* types =
+        verb->add_option("--types", options.types, "Judge the device and cable types in a folder; needs no file")
+            ->type_name("FOLDER");
+    for (auto* alone : {rules, explain, types}) file->excludes(alone);
+    rules->excludes(json)->excludes(explain)->excludes(types);
+    explain->excludes(json)->excludes(types);
     verb->callback([&options, &exit_code, streams] { exit_code = check_command(options, streams); });
 }
 

@@ -29,6 +29,8 @@ struct CheckOptions {
     std::filesystem::path file;
     bool json = false;
     bool rules = false;
+    std::optional<std::string> explain;          // a rule
+    std::optional<std::filesystem::path> types;  // a folder
 };
 
 struct LoadsOptions {

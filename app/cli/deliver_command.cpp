@@ -40,7 +40,7 @@ int deliver_command(const DeliverOptions& options, Streams streams) {
         streams.err << written.error().english() << '\n';
         return exit_cannot;
     }
-    for (const auto& path : *written) streams.out << path.string() << '\n';
+    for (const auto& path : *written) streams.out << base::printable(path.string()) << '\n';
     return exit_done;
 }
 

@@ -1,5 +1,6 @@
 #include "app/cli/finding_json.h"
 
+#include "app/cli/terminal_safe.h"
 #include "core/analysis/rule.h"
 
 #include <nlohmann/json.hpp>
@@ -57,7 +58,7 @@ std::string findings_json(const model::Design& design, const std::vector<analysi
     top["counts"] = {{"error", counts.error}, {"warning", counts.warning}, {"advice", counts.advice}};
     top["findings"] = Json::array();
     for (const auto& each : reported) top["findings"].push_back(finding_row(each, book));
-    return top.dump(1, ' ', false, Json::error_handler_t::replace);
+    return terminal_safe(top.dump(1, ' ', false, Json::error_handler_t::replace));
 }
 
 }  // namespace streamwright::app

@@ -1,5 +1,6 @@
 #include "app/cli/loads_json.h"
 
+#include "app/cli/terminal_safe.h"
 #include "core/analysis/report.h"
 
 #include <nlohmann/json.hpp>
@@ -137,7 +138,7 @@ std::string loads_json(const LoadsView& view) {
     top["blocked"] = blocked;
     top["arcs"] = Json::array();
     for (int arc = 0; arc < read.network.arc_count(); ++arc) top["arcs"].push_back(arc_row(read, view, arc));
-    return top.dump(1, ' ', false, Json::error_handler_t::replace);
+    return terminal_safe(top.dump(1, ' ', false, Json::error_handler_t::replace));
 }
 
 std::string loads_text(const LoadsView& view) {

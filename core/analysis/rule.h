@@ -15,13 +15,20 @@ namespace streamwright::analysis {
 
 using Findings = std::vector<Finding>;
 
+/// What a rule is about: the chapters of the page of rules.
+enum class Theme { cabling, power, links, multicast, addresses, signals, drawing, plan };
+
 /// What a rule's file hands to the table.
 struct RuleWords {
     std::string_view id;                         // kebab-case, trade words
     int revision = 1;                            // raised when a waiver should be asked for again
     Severity severity = Severity::error;         // the gravest it gives
+    Theme theme = Theme::drawing;                // where the page of rules lists it
     std::string_view title;                      // a few words
     std::string_view meaning;                    // why it matters on site, one or two sentences
+    std::string_view measured;                   // what is compared with what, and when it is less than grave
+    std::string_view remedy;                     // what a person can do about it
+    std::string_view offers;                     // what the program offers to do; empty where it offers nothing
     std::span<const std::string_view> patterns;  // English sentences, places %1 to %9
     std::span<const standards::Citation> sources;
     std::string_view no_source;  // why there is none, where sources is empty
@@ -70,3 +77,16 @@ std::span<const Rule> all_rules();
 const Rule* find_rule(std::string_view id);
 
 }  // namespace streamwright::analysis
+
+template <>
+struct streamwright::base::EnumText<streamwright::analysis::Theme> {
+    using E = streamwright::analysis::Theme;
+    static constexpr std::array<std::pair<E, std::string_view>, 8> names{{{E::cabling, "Cables and how far they reach"},
+                                                                          {E::power, "Power over the network cable"},
+                                                                          {E::links, "Links and what they carry"},
+                                                                          {E::multicast, "Multicast and VLANs"},
+                                                                          {E::addresses, "Addresses"},
+                                                                          {E::signals, "Pictures, sound and USB"},
+                                                                          {E::drawing, "Drawing, tags and racks"},
+                                                                          {E::plan, "Plan and operation"}}};
+};

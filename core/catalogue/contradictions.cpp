@@ -1,7 +1,8 @@
 #include "core/catalogue/contradictions.h"
 
+#include "core/catalogue/detail/judge.h"
+
 #include <algorithm>
-#include <set>
 
 namespace streamwright::catalogue {
 
@@ -9,21 +10,6 @@ namespace contradictions_detail {
 
 constexpr std::size_t longest_name = 200;
 constexpr std::size_t most_ports = 1024;
-
-/// Collects the first complaint; what follows it is not looked at.
-class Judge {
-public:
-    explicit Judge(const std::string& where) : where_(where) {}
-
-    void refuse_if(bool wrong, const std::string& field, std::string_view why) {
-        if (wrong && !error_) error_ = base::Error{"%1: %2: %3", {where_, field, std::string(why)}};
-    }
-    std::optional<base::Error> error() const { return error_; }
-
-private:
-    std::string where_;
-    std::optional<base::Error> error_;
-};
 
 bool key_ok(const std::string& key) {
     return !key.empty() && key.size() <= longest_name && std::all_of(key.begin(), key.end(), [](char c) {
@@ -35,12 +21,6 @@ bool line_ok(const std::string& text) {
     return text.size() <= longest_name && std::none_of(text.begin(), text.end(), [](char c) {
                return static_cast<unsigned char>(c) < 32 || c == 127;
            });
-}
-
-template <class List, class Get>
-bool any_twice(const List& list, Get&& get) {
-    std::set<std::decay_t<decltype(get(*list.begin()))>> seen;
-    return !std::all_of(list.begin(), list.end(), [&](const auto& each) { return seen.insert(get(each)).second; });
 }
 
 bool rates_ok(const std::vector<base::BitRate>& rates) {

@@ -2,11 +2,10 @@
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/contradictions.h"
 #include "core/catalogue/detail/json_codec.h"
+#include "core/catalogue/detail/parser_watch.h"
+#include "core/catalogue/type_files.h"
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
-#include <system_error>
 
 namespace streamwright::catalogue::json_detail {
 
@@ -211,23 +210,29 @@ namespace read_catalogue_detail {
 using json_detail::Json;
 using json_detail::Reading;
 
-constexpr std::size_t file_limit = std::size_t{1} << 20;  // octets; a type is a page or two of text
-constexpr int depth_limit = 64;                           // of nesting, so that no text can exhaust the stack
 constexpr std::int64_t most_repeats = 128;
 
+base::Error refusal(const json_detail::RefusedText& refused, const std::string& where) {
+    using Why = json_detail::RefusedText::Why;
+    if (refused.why == Why::too_deep)
+        return {"%1 nests deeper than %2 levels and a type needs five; replace it by a type file.",
+                {where, std::to_string(json_detail::deepest)}};
+    if (refused.why == Why::key_twice)
+        return {"%1 names \"%2\" twice in one object; remove one of the two.", {where, refused.key}};
+    return {"%1 has an object of more than %2 fields, which no type has; replace it by a type file.",
+            {where, std::to_string(json_detail::most_keys)}};
+}
+
 base::Result<Json> parse_text(std::string_view text, const std::string& where) {
-    if (text.size() > file_limit) return base::Error{"%1 is over the limit of 1 MiB for one type.", {where}};
-    bool too_deep = false;
-    const auto watch = [&](int depth, Json::parse_event_t, Json&) {
-        too_deep = too_deep || depth > depth_limit;
-        return !too_deep;
-    };
+    if (text.size() > type_file_limit) return too_large_for_a_type(where);
     try {
-        Json json = Json::parse(text, watch);
-        if (too_deep) return base::Error{"%1 nests deeper than 64 levels; a type needs five.", {where}};
-        return json;
+        return Json::parse(text, json_detail::ParserWatch());
+    } catch (const json_detail::RefusedText& refused) {
+        return refusal(refused, where);
     } catch (const Json::parse_error& trouble) {
         return base::Error{"%1 is not JSON at byte %2; correct the text there.", {where, std::to_string(trouble.byte)}};
+    } catch (const Json::exception&) {
+        return base::Error{"%1 holds a number that is too large; correct it.", {where}};
     }
 }
 
@@ -314,41 +319,19 @@ std::string write_type(const Type& type) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-base::Result<std::string> read_text(const std::filesystem::path& path) {
-    std::error_code trouble;
-    const auto size = std::filesystem::file_size(path, trouble);
-    if (trouble) return base::Error{"%1 cannot be read: %2.", {path.string(), trouble.message()}};
-    if (size > file_limit) return base::Error{"%1 is over the limit of 1 MiB for one type.", {path.string()}};
-    std::ifstream file(path, std::ios::binary);
-    std::string text((std::istreambuf_iterator<char>(file)), {});
-    if (!file.is_open() || file.bad()) return base::Error{"%1 cannot be read.", {path.string()}};
-    return text;
-}
-
-base::Result<std::vector<std::filesystem::path>> type_files(const std::filesystem::path& folder) {
-    std::vector<std::filesystem::path> files;
-    std::error_code trouble;
-    for (std::filesystem::directory_iterator at(folder, trouble), end; !trouble && at != end; at.increment(trouble))
-        if (at->path().extension() == ".json") files.push_back(at->path());
-    if (trouble) return base::Error{"The folder %1 cannot be read: %2.", {folder.string(), trouble.message()}};
-    std::sort(files.begin(), files.end());
-    return files;
-}
-
 template <class Type>
 base::Result<std::vector<Type>> read_folder(const std::filesystem::path& folder) {
     const auto files = type_files(folder);
     if (!files) return files.error();
     std::vector<Type> types;
     for (const auto& path : *files) {
-        const auto text = read_text(path);
+        const auto text = read_type_file(path);
         if (!text) return text.error();
         auto json = parse_text(*text, path.string());
         if (!json) return json.error();
         auto type = read_type<Type>(std::move(*json), path.string());
         if (!type) return type.error();
-        if (type->key.text != path.stem().string())
-            return base::Error{"%1: key: is \"%2\"; it must be the name of the file.", {path.string(), type->key.text}};
+        if (type->key.text != path.stem().string()) return misnamed(path, type->key.text);
         types.push_back(std::move(*type));
     }
     std::sort(types.begin(), types.end(), [](const Type& a, const Type& b) { return a.key < b.key; });

@@ -1,53 +1,33 @@
 #include "core/io/detail/parsed_file.h"
 
+#include "core/catalogue/detail/parser_watch.h"
 #include "core/io/design_json.h"
 
 #include <algorithm>
 #include <array>
-#include <unordered_set>
 
 namespace streamwright::io {
 
 namespace {
 
-constexpr int deepest = 64;
-constexpr std::size_t most_keys = 256;  // in one object; looking up among very many takes for ever
+using catalogue::json_detail::ParserWatch;
+using catalogue::json_detail::RefusedText;
 
-struct RefusedText {
-    base::Error error;
-};
-
-/// Watches the parser: depth, keys named twice, objects of a size that only an attack has.
-class ParserWatch {
-public:
-    explicit ParserWatch(const std::string& where) : where_(where) {}
-
-    bool operator()(int depth, Json::parse_event_t event, Json& value) {
-        if (depth > deepest)
-            throw RefusedText{{"%1 nests deeper than %2 levels, which no design does; open another file.",
-                               {where_, std::to_string(deepest)}}};
-        if (event == Json::parse_event_t::object_start) {
-            keys_.resize(static_cast<std::size_t>(depth) + 1);
-            keys_.back().clear();
-        } else if (event == Json::parse_event_t::key) {
-            note_key(static_cast<std::size_t>(depth), value.get_ref<const std::string&>());
-        }
-        return true;
+base::Error refusal(const RefusedText& refused, const std::string& where) {
+    using catalogue::json_detail::deepest;
+    using catalogue::json_detail::most_keys;
+    switch (refused.why) {
+        case RefusedText::Why::too_deep:
+            return {"%1 nests deeper than %2 levels, which no design does; open another file.",
+                    {where, std::to_string(deepest)}};
+        case RefusedText::Why::key_twice:
+            return {"%1 names \"%2\" twice in one record; remove one of the two.", {where, refused.key}};
+        case RefusedText::Why::too_wide:
+            break;
     }
-
-private:
-    void note_key(std::size_t depth, const std::string& key) {
-        auto& keys = keys_.at(std::min(depth - 1, keys_.size() - 1));
-        if (!keys.insert(key).second)
-            throw RefusedText{{"%1 names \"%2\" twice in one record; remove one of the two.", {where_, key}}};
-        if (keys.size() > most_keys)
-            throw RefusedText{{"%1 has a record of more than %2 fields, which no design has; open another file.",
-                               {where_, std::to_string(most_keys)}}};
-    }
-
-    const std::string where_;
-    std::vector<std::unordered_set<std::string>> keys_;
-};
+    return {"%1 has a record of more than %2 fields, which no design has; open another file.",
+            {where, std::to_string(most_keys)}};
+}
 
 std::size_t line_at(std::string_view text, std::size_t byte) {
     const auto end = text.begin() + static_cast<std::ptrdiff_t>(std::min(byte, text.size()));
@@ -68,9 +48,9 @@ base::Error not_json(std::string_view text, std::size_t byte, const std::string&
 
 base::Result<Json> parse_text(std::string_view text, const std::string& where) {
     try {
-        return Json::parse(text.begin(), text.end(), ParserWatch(where));
+        return Json::parse(text.begin(), text.end(), ParserWatch());
     } catch (const RefusedText& refused) {
-        return refused.error;
+        return refusal(refused, where);
     } catch (const Json::parse_error& trouble) {
         return not_json(text, trouble.byte, where);
     } catch (const Json::exception&) {

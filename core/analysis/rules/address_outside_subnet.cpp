@@ -13,10 +13,19 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IETF", "RFC 950", "section 2.1"}, {"IETF", "RFC 4632", "section 3.1"}};
 
 constexpr RuleWords words{.id = "address-outside-subnet",
+                          .theme = Theme::addresses,
                           .title = "Address outside its subnet",
                           .meaning =
                               "The device cannot be reached by its neighbours, or takes an address that means "
                               "something else there.",
+                          .measured =
+                              "Each fixed address, a querier's included, is compared with the subnet of its VLAN: "
+                              "network and broadcast addresses count as outside, except in subnets of two addresses "
+                              "or one. An address within the lease range is a warning.",
+                          .remedy =
+                              "Type an address of the subnet that no lease covers, or correct the subnet of the "
+                              "VLAN.",
+                          .offers = "Give the device the next free address of the subnet.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -10,10 +10,16 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 and %2 both have 
 constexpr standards::Citation sources[] = {{"IETF", "RFC 5227", "section 1", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "address-twice",
+                          .theme = Theme::addresses,
                           .title = "Address used twice",
                           .meaning =
                               "Both devices drop in and out of reach; control and pictures fail at random, which "
                               "takes hours to find on site.",
+                          .measured =
+                              "All fixed addresses of a VLAN are compared with each other and with its gateway. "
+                              "Members of one stack share theirs and count once.",
+                          .remedy = "Give one of the two another address.",
+                          .offers = "Give the device the next free address of the subnet.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -11,10 +11,18 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 sends a stream and is subscribed to another, but its type does one at a time.")};
 
 constexpr RuleWords words{.id = "both-roles-at-once",
+                          .theme = Theme::signals,
                           .title = "Endpoint asked to encode and decode at once",
                           .meaning =
                               "Whichever role it takes on site, the other half of what was drawn does not work: one "
                               "more endpoint is needed.",
+                          .measured =
+                              "The roles set on the device, or the streams it sends and the subscriptions it takes, "
+                              "against what its type does at one time.",
+                          .remedy =
+                              "Place a second endpoint, choose a type that does both at once, or give up one of the "
+                              "two roles.",
+                          .offers = "Let the device encode only, or decode only, where just one of the two is used.",
                           .patterns = patterns,
                           .no_source = "Follows from the roles that the type states."};
 

@@ -9,8 +9,12 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 ends at %2 and ha
 
 constexpr RuleWords words{.id = "cable-end-open",
                           .severity = Severity::advice,
+                          .theme = Theme::drawing,
                           .title = "Cable with an open end",
-                          .meaning = "It would be pulled and bought, and carries nothing. Connect it, or remove it.",
+                          .meaning = "It would be pulled and bought, and carries nothing.",
+                          .measured = "Each cable is looked at for two ends that are plugged in.",
+                          .remedy = "Connect the open end, or remove the cable.",
+                          .offers = "Remove the cable.",
                           .patterns = patterns,
                           .no_source = "Follows from the drawing."};
 

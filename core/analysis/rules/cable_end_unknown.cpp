@@ -9,8 +9,13 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 ends at %2, whose type is not in the design.")};
 
 constexpr RuleWords words{.id = "cable-end-unknown",
+                          .theme = Theme::drawing,
                           .title = "Cable end at a port that is not there",
-                          .meaning = "The check cannot follow the cable. Reconnect its end, or refresh the type.",
+                          .meaning =
+                              "The check cannot follow the cable. What lies behind it is judged as if it were "
+                              "not cabled.",
+                          .measured = "Each cable end is looked up among the ports of the type that the design holds.",
+                          .remedy = "Connect the end to a port that is there, or refresh the type of the device.",
                           .patterns = patterns,
                           .no_source = "Follows from the ports that the type states."};
 

@@ -6,13 +6,17 @@ namespace streamwright::analysis::rules::cable_over_own_limit {
 
 constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 is %2 long; cables of type %3 work up to %4.")};
 
-constexpr RuleWords words{.id = "cable-over-own-limit",
-                          .title = "Cable longer than its type allows",
-                          .meaning =
-                              "The signal may be gone at the far end, or drop out whenever something is moved. Take a "
-                              "type made for the length, or an extender.",
-                          .patterns = patterns,
-                          .no_source = "The limit is the one that the cable type states."};
+constexpr RuleWords words{
+    .id = "cable-over-own-limit",
+    .theme = Theme::cabling,
+    .title = "Cable longer than its type allows",
+    .meaning = "The signal may be gone at the far end, or drop out whenever something is moved.",
+    .measured = "The typed or measured length of the cable against the longest that its type states.",
+    .remedy =
+        "Take a type made for the length, move the devices nearer, or put an extender between "
+        "them.",
+    .patterns = patterns,
+    .no_source = "The limit is the one that the cable type states."};
 
 void check(const graph::Wiring& wiring, const CableLengths& lengths, Findings& out) {
     for (std::size_t i = 0; i < wiring.cables.size(); ++i) {

@@ -14,10 +14,13 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 is set into %4, which is no chassis.")};
 
 constexpr RuleWords words{.id = "chassis-slot-clash",
+                          .theme = Theme::drawing,
                           .title = "Chassis slot taken twice",
-                          .meaning =
-                              "A card is left over at the bench and one more chassis must be ordered. Move the card to "
-                              "a free slot.",
+                          .meaning = "A card is left over at the bench and one more chassis must be ordered.",
+                          .measured =
+                              "The slot and chassis of every card against the other cards there, and against the "
+                              "slots and the card form that the type of the chassis states.",
+                          .remedy = "Move the card to a free slot, or to another chassis that takes its form.",
                           .patterns = patterns,
                           .no_source = "Follows from the slots and the form that the types state."};
 

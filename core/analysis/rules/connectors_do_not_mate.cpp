@@ -11,10 +11,17 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 has no plug for %
                                          STREAMWRIGHT_TEXT("%1 joins %2, a port for %3, to %4, a port for %5.")};
 
 constexpr RuleWords words{.id = "connectors-do-not-mate",
+                          .theme = Theme::cabling,
                           .title = "Connectors or kinds of signal that do not mate",
                           .meaning =
                               "The cable cannot be plugged in as drawn, or it fits and still nothing passes: an "
                               "extender port looks like a network port and is none.",
+                          .measured =
+                              "The plugs and the signal of the cable type against the connector and the signal of "
+                              "the port at each end; in a cage the transceiver's connector counts.",
+                          .remedy =
+                              "Take a cable type with the right plugs, or another port. An extender port is joined "
+                              "to the extender's other half only.",
                           .patterns = patterns,
                           .no_source = "Follows from the plugs and ports that the types state."};
 

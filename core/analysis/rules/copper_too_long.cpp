@@ -26,10 +26,20 @@ constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 25, 40, 55
                                            {"ANSI/TIA", "568-C.2", "clause 6.4.7 (temperature)"}};
 
 constexpr RuleWords words{.id = "copper-too-long",
+                          .theme = Theme::cabling,
                           .title = "Copper link over its reach",
                           .meaning =
-                              "The link drops to a lower speed, loses packets or stays dark, often only when the "
-                              "ceiling is warm. Shorten it, move a switch nearer, or use fibre.",
+                              "The link drops to a lower speed, loses packets or stays dark, often only when "
+                              "the ceiling is warm.",
+                          .measured =
+                              "Installed part and leads are added up from port to port, through panels and outlets. "
+                              "They are held against the reach of the link's speed over the lowest grade on the way:"
+                              " 100 m for the whole channel and 90 m for its installed part where the standard gives"
+                              " the full reach, less in warm ways.",
+                          .remedy =
+                              "Shorten the way, move a switch nearer, pull a better grade where one reaches, or use "
+                              "fibre.",
+                          .offers = "Pull a better grade of cable where one reaches that far.",
                           .patterns = patterns,
                           .sources = sources};
 

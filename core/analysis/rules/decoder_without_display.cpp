@@ -11,10 +11,15 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 decodes a subscribed stream, but its picture reaches no display.")};
 
 constexpr RuleWords words{.id = "decoder-without-display",
+                          .theme = Theme::signals,
                           .title = "Decoder without display",
                           .meaning =
                               "The picture arrives and nobody sees it. Often the lead between decoder and display "
                               "was forgotten, or it ends at the wrong device.",
+                          .measured =
+                              "The picture outputs of each device that decodes are followed over leads, extenders "
+                              "and panels. An error where a preset shows something there, else a warning.",
+                          .remedy = "Draw the lead to the display, or remove the decoder.",
                           .patterns = patterns,
                           .no_source = "Follows from the drawing."};
 

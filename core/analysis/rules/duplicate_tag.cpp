@@ -13,8 +13,13 @@ constexpr standards::Citation sources[] = {
 
 constexpr RuleWords words{.id = "duplicate-tag",
                           .severity = Severity::warning,
+                          .theme = Theme::drawing,
                           .title = "Tag borne twice",
                           .meaning = "Labels, schedules and test sheets can no longer be told apart on site.",
+                          .measured =
+                              "The tags of all devices, of all cables and of all streams are compared, each kind "
+                              "among itself.",
+                          .remedy = "Give all but one a tag of their own.",
                           .patterns = patterns,
                           .sources = sources};
 

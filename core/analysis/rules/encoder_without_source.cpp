@@ -13,10 +13,15 @@ constexpr std::string_view patterns[] = {
                       "black.")};
 
 constexpr RuleWords words{.id = "encoder-without-source",
+                          .theme = Theme::signals,
                           .title = "Encoder without source",
                           .meaning =
                               "The encoder has nothing to send. Often the lead between source and encoder was "
                               "forgotten, or it ends at the wrong device.",
+                          .measured =
+                              "The picture inputs of each device that encodes are followed back over leads, "
+                              "extenders and panels. An error where a preset shows its stream, else a warning.",
+                          .remedy = "Draw the lead from the source, or remove the encoder.",
                           .patterns = patterns,
                           .no_source = "Follows from the drawing."};
 

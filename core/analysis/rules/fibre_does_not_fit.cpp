@@ -17,10 +17,19 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 38, 52, 86, 112 (media of each physical layer)"}};
 
 constexpr RuleWords words{.id = "fibre-does-not-fit",
+                          .theme = Theme::cabling,
                           .title = "Fibre or transceiver that does not fit both ends",
                           .meaning =
                               "The lamp stays dark, and a spare of the right kind is seldom on site. Both ends need "
                               "the same physical layer, and the fibre it is made for.",
+                          .measured =
+                              "At each end the cage, the transceiver in it and the fibre on it, then the two "
+                              "transceivers with each other: same physical layer, same kind of fibre, wavelengths "
+                              "that answer each other.",
+                          .remedy =
+                              "Set transceivers of one physical layer into both cages, over the fibre it is made "
+                              "for; a direct-attach cable needs none.",
+                          .offers = "Put the transceiver of the far end into the empty cage, where it fits.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -14,10 +14,19 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 38, 52, 59, 68, 86 to 88, 95, 112, 114"}};
 
 constexpr RuleWords words{.id = "fibre-too-long",
+                          .theme = Theme::cabling,
                           .title = "Fibre link over its reach",
                           .meaning =
                               "Bits get lost as the pulses smear and fade: the link drops out, or never comes up. Old "
                               "fibre that ran 1 Gb/s for years may not do 10 Gb/s.",
+                          .measured =
+                              "The length from transceiver to transceiver against the published reach of that "
+                              "physical layer over the lowest grade of fibre on the way, and against its least "
+                              "length.",
+                          .remedy =
+                              "Take transceivers that reach farther, a better grade of fibre, or a shorter way. Too "
+                              "short a way needs an attenuator.",
+                          .offers = "Pull a better grade of fibre where one reaches that far.",
                           .patterns = patterns,
                           .sources = sources};
 

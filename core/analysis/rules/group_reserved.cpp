@@ -23,10 +23,16 @@ constexpr standards::Citation sources[] = {{"IETF", "RFC 5771", "section 4"},
                                            {"IETF", "RFC 6676", "section 2"}};
 
 constexpr RuleWords words{.id = "group-reserved",
+                          .theme = Theme::multicast,
                           .title = "Group on the reserved block or on its MAC addresses",
                           .meaning =
-                              "Such a stream reaches every port of the VLAN, wanted or not, and slow ports drown in "
-                              "it. Take groups from 239.192.0.0/14, clear of x.0.0.y and x.128.0.y.",
+                              "Such a stream reaches every port of the VLAN, wanted or not, and slow ports "
+                              "drown in it.",
+                          .measured =
+                              "The group of each stream, and the MAC address it falls on, against the blocks that "
+                              "standards set aside. Blocks that are merely kept for others are a warning.",
+                          .remedy = "Take a group from 239.192.0.0/14, clear of x.0.0.y and x.128.0.y.",
+                          .offers = "Give the stream the next free group.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -12,10 +12,14 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IETF", "RFC 1112", "section 4"}};
 
 constexpr RuleWords words{.id = "group-used-twice",
+                          .theme = Theme::multicast,
                           .title = "Two streams on one group",
                           .meaning =
                               "Decoders and links carry both streams where one was wanted, and decoders may show "
                               "the wrong one or flicker between them.",
+                          .measured = "The groups of all streams that can meet in one VLAN are compared.",
+                          .remedy = "Give one of the two streams another group.",
+                          .offers = "Give the second stream the next free group.",
                           .patterns = patterns,
                           .sources = sources};
 

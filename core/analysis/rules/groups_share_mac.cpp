@@ -17,10 +17,17 @@ constexpr standards::Citation sources[] = {{"IETF", "RFC 1112", "section 6.4"},
                                            {"IETF", "RFC 9166", "forwarding-table-type"}};
 
 constexpr RuleWords words{.id = "groups-share-mac",
+                          .theme = Theme::multicast,
                           .title = "Groups that share a MAC address",
                           .meaning =
                               "Only the low 23 bits of a group reach the MAC address. A decoder that asked for one "
                               "stream gets both, and its port overfills.",
+                          .measured =
+                              "The low 23 bits of each group make its MAC address; those of all streams that can "
+                              "meet in one VLAN are compared. A warning where all switches there look up by IP "
+                              "address.",
+                          .remedy = "Give one of the two streams a group whose low 23 bits nobody else uses.",
+                          .offers = "Give the second stream a group with a MAC address of its own.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -15,10 +15,15 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 in %2 has one USB host and no end with peripherals.")};
 
 constexpr RuleWords words{.id = "kvm-sides",
+                          .theme = Theme::signals,
                           .title = "USB session without one host and one device side",
                           .meaning =
                               "USB needs one computer on one end and its peripherals on the other. Two computers, or "
                               "peripherals alone, face each other in silence.",
+                          .measured =
+                              "For each preset the ends of a USB stream are counted: those cabled toward a computer "
+                              "and those cabled toward peripherals. There must be one of each.",
+                          .remedy = "Subscribe one host end and one end with peripherals, and cable both.",
                           .patterns = patterns,
                           .no_source = "Common practice with USB over a network."};
 

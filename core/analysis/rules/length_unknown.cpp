@@ -9,10 +9,15 @@ constexpr std::string_view patterns[] = {
 
 constexpr RuleWords words{.id = "length-unknown",
                           .severity = Severity::advice,
+                          .theme = Theme::cabling,
                           .title = "Length not known",
                           .meaning =
                               "Whether the link will work is not known until the length is typed in or measured; the "
                               "bill of materials lacks it too.",
+                          .measured =
+                              "Each network link is looked at for cables that have neither a typed length nor a "
+                              "drawn way to measure.",
+                          .remedy = "Type the length, or stand both devices in the room so that it can be measured.",
                           .patterns = patterns,
                           .no_source = "Says only what the check cannot know."};
 

@@ -14,10 +14,18 @@ constexpr standards::Citation sources[] = {
     {"trade", "headroom", "share of a link that stays free", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "link-overfull",
+                          .theme = Theme::links,
                           .title = "Direction overfull in a preset",
                           .meaning =
                               "Switches drop what does not fit, from every stream alike: all pictures on the link "
                               "break, not only the last one added.",
+                          .measured =
+                              "The streams that a preset sends over each direction of a link are added up as they "
+                              "are on the wire, frame overhead included, and held against the link's capacity. Above"
+                              " the headroom that the design asks for is a warning, above the capacity an error.",
+                          .remedy =
+                              "Use a faster link or a second one beside it, lower the rate of streams, or move "
+                              "endpoints to the switch that sends most.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -17,10 +17,18 @@ constexpr standards::Citation sources[] = {
     {"trade", "worst case", "every routing that the decoder inputs allow", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "link-overfull-worst-case",
+                          .theme = Theme::links,
                           .title = "Direction overfull in the worst case",
                           .meaning =
-                              "Presets fit, but some other choice of sources does not: all pictures on the link break "
-                              "when it is made. Enlarge the link, or agree on how many sources it must carry.",
+                              "Presets fit, but some other choice of sources does not: all pictures on the link"
+                              " break when it is made.",
+                          .measured =
+                              "The most that any choice of sources can send over each direction: streams that arrive"
+                              " unasked, and the greatest others that the inputs beyond could ask for. Above the "
+                              "headroom is a warning, above the capacity an error.",
+                          .remedy =
+                              "Enlarge the link, or agree on how many different sources may be shown beyond it at "
+                              "once.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -16,10 +16,17 @@ constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clause 4.4 (preamb
                                            {"IEEE", "802.1AX", "clause 6.2.4 (one conversation, one member)"}};
 
 constexpr RuleWords words{.id = "link-slower-than-stream",
+                          .theme = Theme::links,
                           .title = "Link slower than the stream that must pass",
                           .meaning =
                               "The picture breaks up from the first minute. Often an endpoint that needs 1 Gb/s hangs "
                               "on a 100 Mb/s port or on a lead with two pairs.",
+                          .measured =
+                              "The rate of each single stream on the wire against the speed of every link it passes;"
+                              " in an aggregated group against one member, for a stream stays on one.",
+                          .remedy =
+                              "Use a port, transceiver and cable of a faster speed on the whole way, or lower the "
+                              "rate of the stream.",
                           .patterns = patterns,
                           .sources = sources};
 

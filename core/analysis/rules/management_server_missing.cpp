@@ -14,10 +14,13 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT(
 
 constexpr RuleWords words{.id = "management-server-missing",
                           .severity = Severity::warning,
+                          .theme = Theme::plan,
                           .title = "Too many endpoints without a management server",
-                          .meaning =
-                              "Names, presets and updates set in each endpoint by hand differ within weeks. Above the "
-                              "number that the type states, plan a management server.",
+                          .meaning = "Names, presets and updates set in each endpoint by hand differ within weeks.",
+                          .measured =
+                              "The endpoints of each family are counted and held against the number up to which the "
+                              "maker means them to be set up one by one.",
+                          .remedy = "Plan a management server for the family.",
                           .patterns = patterns,
                           .no_source = "A value of the type; where the type is silent, so is the rule."};
 

@@ -13,10 +13,15 @@ constexpr standards::Citation sources[] = {
     {"IEEE", "802.3", "clause 28 (auto-negotiation)", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "no-common-speed",
+                          .theme = Theme::links,
                           .title = "Link without a common speed",
                           .meaning =
-                              "The lamp stays dark. Take a port, transceiver or cable that shares a speed with the "
-                              "other end.",
+                              "The lamp stays dark. One end offers only speeds that the other end, a "
+                              "transceiver or the cable does not know.",
+                          .measured =
+                              "The speeds of both ports, of the transceivers in them and of the cable between them "
+                              "are compared.",
+                          .remedy = "Take a port, transceiver or cable that shares a speed with the other end.",
                           .patterns = patterns,
                           .sources = sources};
 

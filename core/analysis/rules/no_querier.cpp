@@ -26,10 +26,19 @@ constexpr standards::Citation sources[] = {{"IETF", "RFC 4541", "section 2.1"},
                                            {"IETF", "RFC 9776", "section 8.4 (membership interval)"}};
 
 constexpr RuleWords words{.id = "no-querier",
+                          .theme = Theme::multicast,
                           .title = "Streams on a VLAN without a querier",
                           .meaning =
-                              "It works in the workshop and fails minutes after the show begins. Set up one querier in "
-                              "the VLAN, best on the switch with most encoders.",
+                              "It works in the workshop and fails minutes after the show begins. Snooping "
+                              "switches forget who wants a stream when nobody asks.",
+                          .measured =
+                              "In each VLAN, and in each part of it that the spanning tree joins, the switch that "
+                              "asks for members is looked for. The time until memberships fade comes from "
+                              "robustness, query interval and response time.",
+                          .remedy =
+                              "Set up one querier in the VLAN, with an address in it, best on the switch with most "
+                              "encoders.",
+                          .offers = "Make the switch with most encoders the querier of the VLAN.",
                           .patterns = patterns,
                           .sources = sources};
 

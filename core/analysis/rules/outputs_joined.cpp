@@ -11,10 +11,14 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 joins two USB sockets for computers: %2 and %3. One end must face a peripheral.")};
 
 constexpr RuleWords words{.id = "outputs-joined",
+                          .theme = Theme::signals,
                           .title = "Output wired to output, or input to input",
                           .meaning =
                               "A signal needs one end that sends and one that takes. The picture stays black, and "
                               "two outputs driving one cable may be damaged.",
+                          .measured = "The direction of the two ports that a cable joins, through panels and outlets.",
+                          .remedy = "Move one end to a port of the other direction.",
+                          .offers = "Move the end of the cable to a free port of the device that takes it.",
                           .patterns = patterns,
                           .no_source = "Follows from the direction that the port types state."};
 

@@ -16,10 +16,18 @@ constexpr standards::Citation sources[] = {
 
 constexpr RuleWords words{.id = "plan-access-control",
                           .severity = Severity::warning,
+                          .theme = Theme::plan,
                           .title = "Security plan: port-based access control",
                           .meaning =
                               "An outlet in a foyer is a door into the network. Where certificates open the ports, all "
                               "endpoints go dark on the day they expire, unless somebody has that day in the diary.",
+                          .measured =
+                              "The answers in the security plan of the design. An open question is advice, an answer"
+                              " of no a warning, and so are certificates without an expiry date.",
+                          .remedy =
+                              "Answer the question with the client, plan the day of expiry, or waive it with a "
+                              "reason.",
+                          .offers = "Answer: ports are under access control.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -10,10 +10,16 @@ constexpr std::string_view patterns[] = {
 
 constexpr RuleWords words{.id = "plan-encryption",
                           .severity = Severity::warning,
+                          .theme = Theme::plan,
                           .title = "Security plan: encryption of streams",
                           .meaning =
-                              "On a network that others share, a picture that is not encrypted can be watched from any "
-                              "port of its VLAN. Answer it with the client, or accept it with a reason.",
+                              "On a network that others share, a picture that is not encrypted can be watched "
+                              "from any port of its VLAN.",
+                          .measured =
+                              "The answer in the security plan of the design. An open question is advice, an answer "
+                              "of no a warning.",
+                          .remedy = "Answer the question with the client, or waive it with a reason.",
+                          .offers = "Answer: streams are encrypted.",
                           .patterns = patterns,
                           .no_source = "A question of the plan, common practice."};
 

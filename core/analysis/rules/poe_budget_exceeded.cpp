@@ -17,10 +17,16 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 33 and 145 (power at the supplying port)"}};
 
 constexpr RuleWords words{.id = "poe-budget-exceeded",
+                          .theme = Theme::power,
                           .title = "PoE budget of the switch exceeded",
-                          .meaning =
-                              "The devices on the last ports stay dark, or drop out when another one starts. Spread "
-                              "them over switches, or take one with a larger budget.",
+                          .meaning = "The devices on the last ports stay dark, or drop out when another one starts.",
+                          .measured =
+                              "The power at the supply of all devices that a switch feeds is added up, by class or "
+                              "by draw as its type states, and held against its budget. Where the type does not "
+                              "state enough the finding is advice.",
+                          .remedy =
+                              "Spread the devices over switches, take a switch with a larger budget, or give some "
+                              "devices their own supply.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -17,8 +17,13 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 33 and 145 (classes)"}};
 
 constexpr RuleWords words{.id = "poe-class-too-low",
+                          .theme = Theme::power,
                           .title = "PoE class above what the port gives",
                           .meaning = "The device stays dark, or starts and restarts under load.",
+                          .measured =
+                              "The class that the powered device asks for against the class that the port at the "
+                              "other end of the run gives. A device with its own supply gets a warning only.",
+                          .remedy = "Use a port that gives the class, an injector, or the device's own supply.",
                           .patterns = patterns,
                           .sources = sources};
 

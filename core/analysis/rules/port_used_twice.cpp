@@ -7,10 +7,14 @@ namespace streamwright::analysis::rules::port_used_twice {
 constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 takes one plug, but %2 cables end there: %3.")};
 
 constexpr RuleWords words{.id = "port-used-twice",
+                          .theme = Theme::drawing,
                           .title = "Port used twice",
                           .meaning =
                               "Only one of the cables can be plugged in; the others hang loose on site, and port "
                               "and cable schedules disagree.",
+                          .measured = "The cables that end at each port are counted.",
+                          .remedy = "Move all but one cable to free ports.",
+                          .offers = "Move the end of the last cable to a free port of the same kind.",
                           .patterns = patterns,
                           .no_source = "A socket takes one plug."};
 

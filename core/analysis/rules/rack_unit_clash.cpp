@@ -14,10 +14,15 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 and %2 both take 
 constexpr standards::Citation sources[] = {{"IEC", "60297-3-100", "unit of 44.45 mm", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "rack-unit-clash",
+                          .theme = Theme::drawing,
                           .title = "Rack units taken twice",
                           .meaning =
                               "Found at the bench, when the second unit does not go in. Units take their height on "
                               "their face; a unit of full depth blocks the other face too.",
+                          .measured =
+                              "The units that each device takes on its face of the rack, and on both faces where its"
+                              " type is of full depth, against the others in the rack and against the rack's height.",
+                          .remedy = "Move one device to free units, or take a higher rack.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -15,10 +15,18 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 cannot show %2: a port on the cable of %3 is switched off.")};
 
 constexpr RuleWords words{.id = "stream-cannot-reach",
+                          .theme = Theme::multicast,
                           .title = "Stream that cannot reach its decoder",
                           .meaning =
                               "The display stays black in that preset. Streams stay inside their VLAN unless something "
                               "routes them.",
+                          .measured =
+                              "For each subscription of each preset a way is looked for from the encoder over "
+                              "cables, switches and VLANs to the decoder.",
+                          .remedy =
+                              "Cable the endpoint to a switch, join the switches, put the port into the VLAN, or "
+                              "switch the port on.",
+                          .offers = "Make the stream's VLAN the untagged one at the switch port.",
                           .patterns = patterns,
                           .no_source = "Follows from the drawing: no way over cables, switches and VLANs."};
 

@@ -15,10 +15,15 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 shows %2, a stream of kind %3, but the input takes %4.")};
 
 constexpr RuleWords words{.id = "subscription-not-decoded",
+                          .theme = Theme::signals,
                           .title = "Subscription that the decoder cannot take",
                           .meaning =
                               "Streams are decoded only by devices of their own family, in the decoder role, at an "
                               "input of their kind. Otherwise the display stays black.",
+                          .measured =
+                              "The decoder's type, its set role, the input, and the family and kind of the stream "
+                              "are compared.",
+                          .remedy = "Set the device to decode, choose another input, or use endpoints of one family.",
                           .patterns = patterns,
                           .no_source = "Follows from the roles, families and inputs that types state."};
 

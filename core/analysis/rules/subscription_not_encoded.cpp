@@ -11,8 +11,12 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 shows %2 of %3, but %3 is not set to encode.")};
 
 constexpr RuleWords words{.id = "subscription-not-encoded",
+                          .theme = Theme::signals,
                           .title = "Subscription to a device that does not encode",
                           .meaning = "The decoder waits for a stream that nobody sends.",
+                          .measured = "The type and the set role of the device that should send the stream.",
+                          .remedy = "Set the device to encode, or move the stream to an encoder.",
+                          .offers = "Let the device encode.",
                           .patterns = patterns,
                           .no_source = "Follows from the roles that types and devices state."};
 

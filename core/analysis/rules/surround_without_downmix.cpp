@@ -20,10 +20,18 @@ constexpr standards::Citation sources[] = {
     {"IEC", "61937", "compressed sound in place of two channels", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "surround-without-downmix",
+                          .theme = Theme::signals,
                           .title = "Surround sound where two channels are taken",
                           .meaning =
-                              "The picture comes, the sound does not. Let the source give two channels, send a second "
-                              "stream with them, or take a decoder that mixes down.",
+                              "The picture comes, the sound does not. The sound is sent in a form that the far "
+                              "end does not turn into two channels.",
+                          .measured =
+                              "The sound of the stream against the formats that the ports behind the decoder state, "
+                              "where the decoder makes no two channels of it. Where its type is silent about that "
+                              "the finding is advice.",
+                          .remedy =
+                              "Let the source give two channels, send a second stream with them, or take a decoder "
+                              "that mixes down.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -11,10 +11,15 @@ constexpr std::string_view patterns[] = {
 
 constexpr RuleWords words{.id = "switch-facts-unknown",
                           .severity = Severity::advice,
+                          .theme = Theme::multicast,
                           .title = "Switch facts not known",
                           .meaning =
-                              "Loads behind this switch are a guess until its type says how it treats multicast. Ask "
-                              "the maker, or try it on a bench, and write it into the type.",
+                              "Loads behind this switch are a guess until its type says how it treats "
+                              "multicast.",
+                          .measured =
+                              "For each switch on the way of streams its type is asked for snooping, unknown groups,"
+                              " lookup, flooding without a querier and queries from 0.0.0.0.",
+                          .remedy = "Ask the maker, or try it on a bench, and write it into the type.",
                           .patterns = patterns,
                           .no_source = "Says only what the check cannot know."};
 

@@ -11,10 +11,14 @@ constexpr standards::Citation sources[] = {
     {"IEEE", "802.1Q", "clause 6.9 (port VLAN identifier)", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "untagged-vlan-mismatch",
+                          .theme = Theme::multicast,
                           .title = "Untagged VLAN differs at the two ends",
                           .meaning =
                               "Frames change their VLAN as they cross the link: streams turn up where they do not "
                               "belong, and are missing where they do.",
+                          .measured = "The untagged VLAN of the two ports of each link between switches.",
+                          .remedy = "Set the same untagged VLAN at both ends.",
+                          .offers = "Make the VLAN of one end the untagged one at the other end.",
                           .patterns = patterns,
                           .sources = sources};
 

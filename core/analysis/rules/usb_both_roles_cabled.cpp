@@ -14,10 +14,13 @@ constexpr standards::Citation sources[] = {{"USB-IF", "USB 2.0", "one host a bus
 
 constexpr RuleWords words{
     .id = "usb-both-roles-cabled",
+    .theme = Theme::signals,
     .title = "USB ports of both roles cabled",
     .meaning =
-        "Either the computer sees nothing or the keyboard stays dead, whichever role the endpoint "
-        "takes. Take one cable off, or use one endpoint more.",
+        "Either the computer sees nothing or the keyboard stays dead, whichever role the "
+        "endpoint takes.",
+    .measured = "The cables on USB ports of one group, of which the type serves one role at a time.",
+    .remedy = "Take the cables of one role off, or use one endpoint more.",
     .patterns = patterns,
     .sources = sources};
 

@@ -18,10 +18,16 @@ constexpr standards::Citation sources[] = {
     {"IEEE", "802.1Q", "clause 8.8 (egress by VLAN membership)", standards::Standing::memory}};
 
 constexpr RuleWords words{.id = "vlan-missing-on-trunk",
+                          .theme = Theme::multicast,
                           .title = "VLAN missing on a trunk of the path",
                           .meaning =
                               "Each switch port passes only the VLANs it is told to. One forgotten trunk port and "
                               "everything behind it stays black.",
+                          .measured =
+                              "For each stream that does not arrive the way between the switches is followed, and "
+                              "the ports on it that do not carry its VLAN are named.",
+                          .remedy = "Tag the VLAN at both ports of the link.",
+                          .offers = "Tag the VLAN at the port where it is missing.",
                           .patterns = patterns,
                           .sources = sources};
 

@@ -57,6 +57,39 @@ TEST(CheckCommand, FaultyDesignTriggersEveryRule) {
     EXPECT_GT(rules, 20);
 }
 
+TEST(CheckCommand, RulesPrintsThePageAndExplainOneRuleOfIt) {
+    const auto page = run_program({"check", "--rules"});
+    EXPECT_EQ(page.exit_code, 0);
+    const auto one = run_program({"check", "--explain", "kvm-sides"});
+    EXPECT_EQ(one.exit_code, 0) << one.err;
+    EXPECT_EQ(one.out.rfind("kvm-sides (error)\n", 0), 0U) << one.out;
+    for (const char* part : {"    measured: ", "    says: ", "    remedy: ", "    source: "})
+        EXPECT_NE(one.out.find(part), std::string::npos) << part;
+    EXPECT_NE(page.out.find(one.out), std::string::npos) << "one text for both";
+}
+
+TEST(CheckCommand, ARuleThatIsNotThereGetsASuggestion) {
+    const auto near = run_program({"check", "--explain", "coper-too-long"});
+    EXPECT_EQ(near.exit_code, 2);
+    EXPECT_EQ(near.out, "");
+    EXPECT_NE(near.err.find("did you mean 'copper-too-long'?"), std::string::npos) << near.err;
+    const auto far = run_program({"check", "--explain", "xyz"});
+    EXPECT_EQ(far.exit_code, 2);
+    EXPECT_EQ(far.err.find("did you mean"), std::string::npos) << far.err;
+    EXPECT_NE(far.err.find("check --rules"), std::string::npos) << far.err;
+    EXPECT_EQ(run_program({"check", "--explain"}).exit_code, 2);
+    EXPECT_EQ(run_program({"check", "--explain", "kvm-sides", demo("faulty.streamwright")}).exit_code, 2);
+}
+
+TEST(CheckCommand, RulesThatOfferAnEditSayOnTheirPageWhich) {
+    const auto top = json::parse(run_program({"check", demo("faulty.streamwright"), "--json"}).out);
+    for (const auto& finding : top.at("findings")) {
+        if (finding.at("remedies").empty()) continue;
+        const auto rule = finding.at("rule").get<std::string>();
+        EXPECT_NE(run_program({"check", "--explain", rule}).out.find("    offers: "), std::string::npos) << rule;
+    }
+}
+
 TEST(CheckCommand, TextNamesSourceAndCounts) {
     const auto ran = run_program({"check", demo("faulty.streamwright")});
     EXPECT_EQ(ran.exit_code, 1);
