@@ -19,10 +19,19 @@ constexpr standards::Citation sources[] = {
     {"trade", "control schedule", "method, port and end of each controlled device", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "control-port-missing",
+                          .theme = Theme::signals,
                           .title = "No control port in reach",
                           .meaning =
                               "The device cannot be switched on from the room's control. Put the control at the end of "
                               "the link where the device stands, and draw its lead so that it is ordered.",
+                          .measured =
+                              "A device whose type needs control from outside, or of which a method is asked here, is "
+                              "served by a cable to a port of that method. Where none is drawn, a free port at what "
+                              "its signals are cabled to, or at what can control in its room, is advice to draw the "
+                              "lead; a network port not cabled is a warning; nothing in reach is an error.",
+                          .remedy =
+                              "Draw the control lead; else take an encoder, decoder or extender with such a port at "
+                              "that end, or move the device to where one is.",
                           .patterns = patterns,
                           .sources = sources};
 

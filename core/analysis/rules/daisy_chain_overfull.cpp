@@ -20,10 +20,18 @@ constexpr standards::Citation sources[] = {
     {"trade", "chains of endpoints", "every link carries all that lies behind it", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "daisy-chain-overfull",
+                          .theme = Theme::links,
                           .title = "Chain of endpoints overfull",
                           .meaning =
                               "Every picture of the chain breaks up, and one unit switched off takes all behind it "
                               "along. Cable some of the endpoints to the switch directly, or shorten the chain.",
+                          .measured =
+                              "Every link of a chain carries the streams of all endpoints behind it, each stream once. "
+                              "The link nearest the switch that is too full is named with the load of the preset, "
+                              "frame overhead included. Above the headroom is a warning, above the capacity an error.",
+                          .remedy =
+                              "Cable some of the endpoints to the switch directly, show the same stream along the "
+                              "chain, or lower the rate of streams.",
                           .patterns = patterns,
                           .sources = sources};
 

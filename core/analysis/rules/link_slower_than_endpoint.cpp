@@ -20,10 +20,18 @@ constexpr standards::Citation sources[] = {
 
 constexpr RuleWords words{.id = "link-slower-than-endpoint",
                           .severity = Severity::warning,
+                          .theme = Theme::links,
                           .title = "Link slower than the endpoint may need",
                           .meaning =
                               "The lamp is lit and the picture breaks up. Take a port and a lead of the endpoint's "
                               "speed: two pairs or an old port give 100 Mb/s at most.",
+                          .measured =
+                              "For endpoints that neither send a stream nor show one yet, the speed at which the link "
+                              "comes up is held against the greatest rate that the type states, with headers, preamble "
+                              "and gap. Where the type states none, nothing is said.",
+                          .remedy =
+                              "Use a lead with four pairs and a port of the endpoint's speed, or lift the limit set on "
+                              "the port. Where a low rate is meant, draw the stream: then its own rate is judged.",
                           .patterns = patterns,
                           .sources = sources};
 
