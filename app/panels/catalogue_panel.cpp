@@ -163,7 +163,7 @@ void CataloguePanel::fill() {
         model_->appendRow(head);
     }
     list_->expandAll();
-    count_->setText(tr("%1 types").arg(count));
+    count_->setText(count == 1 ? tr("1 type") : tr("%1 types").arg(count));
     for (int g = 0; g < model_->rowCount(); ++g)
         for (int r = 0; r < model_->item(g)->rowCount(); ++r)
             if (model_->item(g)->child(r)->data(key_role).toString() == chosen && !chosen.isEmpty())
