@@ -62,7 +62,7 @@ std::optional<QString> set_unit(PropertyForm& form, model::DeviceId id, const QS
     const auto* device = row(form, id);
     if (!device || !device->rack) return tr("Choose a rack first.");
     bool number = false;
-    const int unit = text.trimmed().remove('U', Qt::CaseInsensitive).toInt(&number);
+    const int unit = text.trimmed().remove(QLatin1Char('U'), Qt::CaseInsensitive).toInt(&number);
     if (!number) return tr("'%1' is no rack unit; write the lowest one it takes, such as 12.").arg(text);
     auto edit = standing_of(*device);
     edit.rack->unit = unit;
