@@ -62,6 +62,40 @@ bool matches(const catalogue::DeviceType& type, const QString& search) {
     return std::ranges::all_of(words, [&](const QString& word) { return all.contains(word, Qt::CaseInsensitive); });
 }
 
+using Types = std::vector<std::shared_ptr<const catalogue::DeviceType>>;
+
+/// How well the name itself answers: 0 it begins so, 1 it has these words together, 2 they are found here and there.
+int distance_of(const catalogue::DeviceType& type, const QString& search) {
+    const auto place = shown(type.name).indexOf(search.trimmed(), 0, Qt::CaseInsensitive);
+    return place == 0 ? 0 : place > 0 ? 1 : 2;
+}
+
+struct Answer {
+    QString title;
+    Types types;  // nearest first
+    int distance = 0;
+};
+
+/// The groups that hold what is searched for, that of the nearest name first; in their usual order without a search.
+std::vector<Answer> answers(const Library& library, const QString& search) {
+    std::vector<Answer> found;
+    const auto distance = [&](const auto& type) { return distance_of(*type, search); };
+    for (const auto& group : groups()) {
+        Answer answer{QCoreApplication::translate("catalogue", group.title), {}, 0};
+        for (const auto kind : group.kinds)
+            for (const auto& type : library.devices)
+                if (type->kind == kind && placeable(*type) && matches(*type, search)) answer.types.push_back(type);
+        if (answer.types.empty()) continue;
+        if (!search.trimmed().isEmpty()) {
+            std::ranges::stable_sort(answer.types, {}, distance);
+            answer.distance = distance(answer.types.front());
+        }
+        found.push_back(std::move(answer));
+    }
+    std::ranges::stable_sort(found, {}, &Answer::distance);
+    return found;
+}
+
 class TypesModel final : public QStandardItemModel {
 public:
     using QStandardItemModel::QStandardItemModel;
@@ -139,14 +173,8 @@ void CataloguePanel::fill() {
     const auto chosen = list_->currentIndex().data(key_role).toString();
     model_->clear();
     int count = 0;
-    for (const auto& group : groups()) {
-        std::vector<std::shared_ptr<const catalogue::DeviceType>> types;
-        for (const auto kind : group.kinds)
-            for (const auto& type : library_->devices)
-                if (type->kind == kind && placeable(*type) && matches(*type, search_->text())) types.push_back(type);
-        if (types.empty()) continue;
-        auto* head = new QStandardItem(QCoreApplication::translate("catalogue", group.title) +
-                                       QStringLiteral("  %1").arg(types.size()));
+    for (const auto& [title, types, distance] : answers(*library_, search_->text())) {
+        auto* head = new QStandardItem(title + QStringLiteral("  %1").arg(types.size()));
         QFont bold = font();
         bold.setBold(true);
         head->setFont(bold);
@@ -163,7 +191,7 @@ void CataloguePanel::fill() {
         model_->appendRow(head);
     }
     list_->expandAll();
-    count_->setText(tr("%1 types").arg(count));
+    count_->setText(count == 1 ? tr("1 type") : tr("%1 types").arg(count));
     for (int g = 0; g < model_->rowCount(); ++g)
         for (int r = 0; r < model_->item(g)->rowCount(); ++r)
             if (model_->item(g)->child(r)->data(key_role).toString() == chosen && !chosen.isEmpty())

@@ -195,8 +195,8 @@ FactSet derived_from(FactSet changed) {
     };
     spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<graph::NetworkGraph>() |
                                         fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() |
-                                        fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>() |
-                                        fact_bit<Parts>());
+                                        fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
+    spread(fact_bit<PowerBudget>(), fact_bit<Parts>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
     spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>());
     spread(fact_bit<VlanPaths>(), fact_bit<SpanningTrees>() | dirty_detail::load_facts);

@@ -61,6 +61,12 @@ int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, st
     return !ends.is_link && streams == 1 ? std::max(wanted, lone_stream) : wanted;
 }
 
+bool in_chain(const graph::NetworkGraph& network, int arc) {
+    if (!network.is_link_arc(arc)) return false;
+    const auto& link = network.links[at(arc / 2)];
+    return network.bridges[at(link.a)].endpoint || network.bridges[at(link.b)].endpoint;
+}
+
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
     if (!capacity || capacity->count() <= 0 || load.is_zero()) return Fill::fits;
     // Whole bits first: nearly every arc is far below, and exact rates cost more to compare.

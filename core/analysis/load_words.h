@@ -28,6 +28,9 @@ base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGrap
 /// that is higher.
 int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, std::size_t streams);
 
+/// Whether the arc is a link of a chain of endpoints: one of its ends is the built-in switch of an endpoint.
+bool in_chain(const graph::NetworkGraph& network, int arc);
+
 enum class Fill { fits, above_headroom, overfull };
 /// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent);

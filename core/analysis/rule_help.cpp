@@ -68,37 +68,6 @@ bool decodes(const graph::Wiring& wiring, int device) {
     return rule_help_detail::has_role(wiring, device, catalogue::Role::decoder, asked);
 }
 
-std::string connector_name(catalogue::Connector connector) {
-    using C = catalogue::Connector;
-    static constexpr std::pair<C, std::string_view> names[] = {{C::hdmi, "HDMI"},
-                                                               {C::displayport, "DisplayPort"},
-                                                               {C::bnc, "BNC"},
-                                                               {C::usb_a, "USB A"},
-                                                               {C::usb_b, "USB B"},
-                                                               {C::usb_c, "USB C"},
-                                                               {C::rj45, "RJ45"},
-                                                               {C::sfp, "SFP"},
-                                                               {C::sfp_plus, "SFP+"},
-                                                               {C::sfp28, "SFP28"},
-                                                               {C::qsfp_plus, "QSFP+"},
-                                                               {C::lc_duplex, "LC duplex"},
-                                                               {C::lc_simplex, "LC"},
-                                                               {C::sc_duplex, "SC duplex"},
-                                                               {C::mpo, "MPO"},
-                                                               {C::jack_3_5, "3.5 mm jack"},
-                                                               {C::terminal, "screw terminal"},
-                                                               {C::xlr, "XLR"},
-                                                               {C::de9, "DE-9"},
-                                                               {C::ir_jack, "IR jack"},
-                                                               {C::iec_c14, "IEC C14"},
-                                                               {C::iec_c13, "IEC C13"},
-                                                               {C::iec_c8, "IEC C8"},
-                                                               {C::speaker, "speaker terminal"}};
-    for (const auto& [each, name] : names)
-        if (each == connector) return std::string(name);
-    return std::string(base::enum_text(connector));
-}
-
 std::optional<model::WhichEnd> end_at(const graph::Wiring& wiring, int cable, graph::PortAt port) {
     const auto& wired = wiring.cables[at(cable)];
     if (wired.a == port) return model::WhichEnd::a;

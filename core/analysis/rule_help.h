@@ -33,9 +33,6 @@ std::vector<const model::Stream*> streams_by_index(const graph::Wiring& wiring);
 bool encodes(const graph::Wiring& wiring, int device);
 bool decodes(const graph::Wiring& wiring, int device);
 
-/// What people call it: "HDMI", "RJ45", "LC duplex".
-std::string connector_name(catalogue::Connector connector);
-
 /// Which end of the cable is plugged into the port.
 std::optional<model::WhichEnd> end_at(const graph::Wiring& wiring, int cable, graph::PortAt port);
 /// A free port of the device that takes what `like` takes, but of that way.

@@ -105,6 +105,10 @@ struct DeviceType {
     friend bool operator==(const DeviceType&, const DeviceType&) = default;
 };
 
+/// What the port controls, or is controlled by: "IR", "RS-232" and its kin, "contact closure", or a network; none:
+/// nothing.
+std::optional<ControlMethod> control_of(const PortType& port);
+
 }  // namespace streamwright::catalogue
 
 template <>

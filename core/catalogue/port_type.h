@@ -79,6 +79,8 @@ struct PortType {
 bool is_network(Signal signal);
 bool is_cage(Connector connector);
 char signal_letter(Signal signal);
+/// What people call it: "HDMI", "RJ45", "LC duplex".
+std::string connector_name(Connector connector);
 
 }  // namespace streamwright::catalogue
 

@@ -41,7 +41,7 @@ bool one_connector_family(Connector a, Connector b) {
            both_among({jack_3_5, terminal, xlr}, a, b) || both_among({terminal, de9}, a, b) ||
            both_among({terminal, ir_jack, jack_3_5}, a, b) || both_among({terminal, speaker}, a, b) ||
            both_among({iec_c14, iec_c13, iec_c8}, a, b) || both_among({displayport, usb_c}, a, b) ||
-           both_among({sfp, sfp_plus, sfp28}, a, b);
+           both_among({hdmi, usb_c}, a, b) || both_among({sfp, sfp_plus, sfp28}, a, b);
 }
 
 bool has_plug(const catalogue::CableType& type, Connector connector) {

@@ -103,20 +103,90 @@ TEST(FerrowQuayDocuments, ThePortScheduleHasEveryCableEndAtASwitch) {
     EXPECT_EQ(ports, drawn_ports) << "spare ports have their rows too";
 }
 
+const catalogue::PortType* port_of(const model::Design& design, const model::CableEnd& end) {
+    const auto* device = design.devices.find(end.port.device);
+    const auto* type = device ? design.type_of(*device) : nullptr;
+    return type ? type->find_port(end.port.port) : nullptr;
+}
+
+std::set<model::PortRef> ports_of_direct_attach(const model::Design& design) {
+    std::set<model::PortRef> ports;
+    for (const auto& cable : design.cables)
+        if (cable.type.text.starts_with("dac-"))
+            for (const auto& end : {cable.a, cable.b})
+                if (end) ports.insert(end->port);
+    return ports;
+}
+
+/// Sums the quantities of the rows under one column's text, for rows that `wanted` takes.
+template <class Wanted>
+std::map<std::string, std::int64_t> billed_by(const Made& made, std::string_view by, Wanted wanted) {
+    std::map<std::string, std::int64_t> billed;
+    for (const auto& table : made.tables("bill-of-materials"))
+        for (const auto& row : table.rows)
+            if (const auto* quantity = std::get_if<std::int64_t>(&row.cells[column(table, "Quantity")]);
+                quantity && wanted(text(row.cells[column(table, "Type")]), row.group))
+                billed[text(row.cells[column(table, by)])] += *quantity;
+    return billed;
+}
+
 TEST(FerrowQuayDocuments, EveryQuantityOfTheBillEqualsTheDrawing) {
     const Made made;
+    const auto direct = ports_of_direct_attach(made.design);
+    EXPECT_EQ(direct.size(), 10U) << "five assemblies, two ends each";
     std::map<std::string, std::int64_t> drawn;
     for (const auto& device : made.design.devices) ++drawn[device.type.text];
     for (const auto& rack : made.design.racks) ++drawn[rack.type.text];
     for (const auto& port : made.design.port_overrides)
-        if (port.module) ++drawn[port.module->text];
+        if (port.module && !direct.contains(port.port)) ++drawn[port.module->text];
     for (const auto& cable : made.design.cables) ++drawn[cable.type.text];
-    std::map<std::string, std::int64_t> billed;
-    for (const auto& table : made.tables("bill-of-materials"))
-        for (const auto& row : table.rows)
-            if (const auto* quantity = std::get_if<std::int64_t>(&row.cells[column(table, "Quantity")]))
-                billed[text(row.cells[column(table, "Type")])] += *quantity;
+    const auto billed = billed_by(made, "Type", [](const auto& type, const auto&) { return !type.empty(); });
     EXPECT_EQ(billed, drawn);
+}
+
+TEST(FerrowQuayDocuments, LeadsThatAreNotDrawnAreTheBareEndsOfInstalledCable) {
+    const Made made;
+    std::int64_t bare = 0, inlets = 0;
+    for (const auto& cable : made.design.cables) {
+        const auto* type = made.design.type_of(cable);
+        if (!type || type->use != catalogue::CableUse::installed || !catalogue::is_network(type->signal)) continue;
+        for (const auto& end : {cable.a, cable.b}) {
+            const auto* port = end ? port_of(made.design, *end) : nullptr;
+            if (!port || !catalogue::is_network(port->signal)) continue;
+            if (port->way != catalogue::Way::through || end->port.port.text.starts_with("front-")) ++bare;
+        }
+    }
+    for (const auto& device : made.design.devices)  // no mains lead is drawn in this venue
+        if (const auto* type = made.design.type_of(device))
+            inlets += std::ranges::count(type->ports, catalogue::Connector::iec_c14, &catalogue::PortType::connector);
+    EXPECT_GT(bare, 100);
+    EXPECT_GT(inlets, 10);
+    std::int64_t leads = 0, mains = 0;
+    for (const auto& [name, quantity] :
+         billed_by(made, "Description", [](const auto&type, const auto&) { return type.empty(); })) {
+        if (name.starts_with("Patch lead") || name.starts_with("Fibre lead")) leads += quantity;
+        if (name.starts_with("Mains lead")) mains += quantity;
+    }
+    EXPECT_EQ(leads, bare);
+    EXPECT_EQ(mains, inlets);
+}
+
+TEST(FerrowQuayDocuments, ManagementLicencesFollowTheEncoders) {
+    const Made made;
+    std::int64_t encoders = 0, servers = 0;
+    for (const auto& device : made.design.devices) {
+        const auto* type = made.design.type_of(device);
+        if (type && type->kind == catalogue::DeviceKind::management_server) ++servers;
+        if (!type || !type->codec) continue;
+        const auto& roles = device.roles.empty() ? type->codec->roles : device.roles;
+        encoders += std::ranges::count(roles, catalogue::Role::encoder);
+    }
+    ASSERT_EQ(servers, 1);
+    // The server's data sheet: two licences for each ten encoders begun.
+    const auto billed =
+        billed_by(made, "Description", [](const auto&, const auto& group) { return group == "Licences"; });
+    ASSERT_EQ(billed.size(), 1U);
+    EXPECT_EQ(billed.begin()->second, (encoders + 9) / 10 * 2);
 }
 
 }  // namespace streamwright::test::ferrow_documents

@@ -50,6 +50,8 @@ void slow_ports(Faulty& f) {
     f.decoder("tern-decoder", "906", main, "6");
     f.make.configure_port(main, "6", [](PortOverride& row) { row.rate_limit = base::BitRate::from_count(100000000); });
     f.decoder("tern-decoder", "907", main, "7", 112);
+    f.decoder("skiff-decoder", "908", main, "21");  // shown nothing yet, and its port set to less than it may need
+    f.make.configure_port(main, "21", [](PortOverride& row) { row.rate_limit = base::BitRate::from_count(100000000); });
 }
 
 void vlans(Faulty& f) {
@@ -196,6 +198,7 @@ void sheets(Faulty& f) {
                {"DEC-902", "MON-902"},
                {"DEC-906", "MON-906"},
                {"DEC-907", "MON-907"},
+               {"DEC-908", "MON-908"},
                {"DEC-915", "MON-915"},
                {"DEC-933", "MON-933"},
                {"DEC-941", "DEC-942"}},

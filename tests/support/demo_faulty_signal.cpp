@@ -39,17 +39,58 @@ void surround(Faulty& f) {
     f.make.run(model::SetStream{row});
 }
 
+/// A tuner that takes IR only, in a room of its own, on an encoder without an IR port.
+void lone_tuner(Faulty& f) {
+    const auto side = f.make.room("9.02", "Side room", "9");
+    const auto tuner = f.make.device("tv-tuner", "TVT-976", side);
+    const auto encoder = f.make.device("skiff-encoder", "ENC-976", side);
+    f.make.cable("hdmi-2m", tuner, "hdmi-out", encoder, "hdmi-in");
+    f.make.cable("copper-cat6a", encoder, "net", f.make.tagged("SW-903"), "15", 40);
+}
+
+/// Two decoders on one switch port, the second through the first, each with a stream that fills most of the port.
+void chain(Faulty& f) {
+    auto type = *f.make.device_type("tern-decoder");
+    type.key = {"chain-decoder"};
+    type.name = "Decoder with a port for the next one";
+    auto next = *type.find_port({"net"});
+    next.key = {"next"};
+    next.label = "Next decoder";
+    next.auxiliary = true;
+    next.poe.reset();
+    type.ports.push_back(next);
+    type.bridging = f.make.device_type("basalt-endpoint")->bridging;
+    type.bridging->snooping = false;
+    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
+    const auto near = f.make.tagged("SW-902");
+    const auto first = f.decoder("chain-decoder", "977", near, "17");
+    const auto second = f.device("chain-decoder", "DEC-978");
+    f.make.cable("hdmi-2m", second, "hdmi-out", f.device("display-24", "MON-978"), "hdmi-in");
+    f.make.cable("patch-cat6a-3m", first, "next", second, "net");
+    f.show("977", "901");
+    f.show("978", "902");
+}
+
 }  // namespace
 
 void signal_faults(Faulty& f) {
     usb_roles(f);
     lone_host(f);
     surround(f);
+    lone_tuner(f);
+    chain(f);
 }
 
 void signal_fault_sheet(Faulty& f) {
-    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB", model::PaperSize::a3));
-    plan.rows({60, 150, 240}, 60, {{"PC-971", "EP-971", "KM-971"}, {"LP-972", "ENC-972"}, {"DEC-972", "MON-972"}}, 10);
+    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB, control, a chain", model::PaperSize::a3));
+    plan.rows({60, 150, 240}, 60,
+              {{"PC-971", "EP-971", "KM-971"},
+               {"LP-972", "ENC-972"},
+               {"DEC-972", "MON-972"},
+               {"TVT-976", "ENC-976"},
+               {"DEC-977", "MON-977"},
+               {"DEC-978", "MON-978"}},
+              10);
     plan.finish();
 }
 

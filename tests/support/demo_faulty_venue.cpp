@@ -16,6 +16,7 @@ void venue_faults(Faulty& f) {
     // The hand is refused a slot that does not exist; a type whose copy changes later is not.
     auto smaller = *make.device_type("loom-chassis");
     smaller.chassis->slots = 2;
+    smaller.name = "Card chassis, 2 slots, 3 RU";
     make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(smaller)}, {}});
 }
 

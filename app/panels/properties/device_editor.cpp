@@ -210,6 +210,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
         add_network(*form, id, *type);
         add_bridging(*form, id, *type);
         add_streams(*form, context, id);
+        add_mounting(*form, context, id, *type);
     }
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_device_loads(figures, form->document(), id, selection.preset());

@@ -34,6 +34,10 @@ PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 /// The streams a device sends and what its inputs show in the chosen preset; nothing for devices without a codec.
 void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId device);
 
+/// Rack, unit and face, or chassis and slot; nothing for devices that are not mounted.
+void add_mounting(PropertyForm& form, const EditorContext& context, model::DeviceId device,
+                  const catalogue::DeviceType& type);
+
 /// A text field of one row, renamed or set through `edit`.
 std::vector<PropertyForm::Option> room_options(const model::Design& design);
 

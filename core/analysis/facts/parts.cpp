@@ -1,5 +1,7 @@
 #include "core/analysis/facts/parts.h"
 
+#include "core/analysis/facts/part_list.h"
+
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -10,65 +12,34 @@ namespace parts_detail {
 
 using graph::Wiring;
 
-/// Collects parts under their keys; drawn and derived ones of a key stand apart.
-class Collector {
-public:
-    explicit Collector(const model::Design& design) : design_(design) {}
-
-    Part& device(const model::TypeKey& key, PartFrom from) {
-        auto& part = devices_[{key.text, from}];
-        if (part.key.empty()) {
-            part.key = part.name = key.text;
-            part.from = from;
-            if (const auto* row = design_.device_types.find(key)) {
-                part.name = row->type->name;
-                part.maker = row->type->maker;
-            }
-        }
-        return part;
-    }
-    Part& cable(const graph::WiredCable& cable) {
-        auto& part = cables_[cable.row->type.text];
-        if (part.key.empty()) {
-            part.key = part.name = cable.row->type.text;
-            part.is_cable = true;
-            if (cable.type) {
-                part.name = cable.type->name;
-                part.maker = cable.type->maker;
-            }
-        }
-        return part;
-    }
-    std::vector<Part> done() && {
-        std::vector<Part> list;
-        for (auto& [key, part] : devices_) list.push_back(std::move(part));
-        for (auto& [key, part] : cables_) list.push_back(std::move(part));
-        return list;
-    }
-
-private:
-    const model::Design& design_;
-    std::map<std::pair<std::string, PartFrom>, Part> devices_;
-    std::map<std::string, Part> cables_;
-};
-
-void add_device(Part& part, model::DeviceId where) {
-    ++part.quantity;
-    if (part.devices.empty() || part.devices.back() != where) part.devices.push_back(where);
+const catalogue::DeviceType* type_of(const Wiring& wiring, const model::TypeKey& key) {
+    const auto* row = wiring.design.device_types.find(key);
+    return row ? row->type.get() : nullptr;
 }
 
-void add_modules(const Wiring& wiring, Collector& parts) {
+/// A direct-attach cable brings its own ends.
+bool takes_direct_attach(const Wiring& wiring, graph::PortAt port) {
+    const auto cables = wiring.cables_at(port);
+    return std::any_of(cables.begin(), cables.end(), [&](int index) {
+        const auto* type = wiring.cables[static_cast<std::size_t>(index)].type;
+        return type && is_direct_attach(*type);
+    });
+}
+
+void add_modules(const Wiring& wiring, PartList& parts) {
     for (int d = 0; d < static_cast<int>(wiring.devices.size()); ++d) {
         const auto& device = wiring.devices[static_cast<std::size_t>(d)];
         const int ports = device.type ? static_cast<int>(device.type->ports.size()) : 0;
         for (int p = 0; p < ports; ++p) {
             const auto* set = wiring.port_override({d, p});
-            if (set && set->module) add_device(parts.device(*set->module, PartFrom::derived), device.row->id);
+            if (!set || !set->module || takes_direct_attach(wiring, {d, p})) continue;
+            const auto* type = type_of(wiring, *set->module);
+            add_piece(parts.device(type, set->module->text, PartFrom::derived), device.row->id);
         }
     }
 }
 
-void add_cable(const graph::WiredCable& cable, Collector& parts) {
+void add_cable(const graph::WiredCable& cable, PartList& parts) {
     auto& part = parts.cable(cable);
     ++part.quantity;
     part.cables.push_back(cable.row->id);
@@ -93,7 +64,7 @@ const catalogue::DeviceType* chassis_for(const model::Design& design, const std:
 }
 
 /// Cards that stand in no drawn chassis need one all the same.
-void add_chassis(const Wiring& wiring, Collector& parts) {
+void add_chassis(const Wiring& wiring, PartList& parts) {
     std::map<std::string, std::vector<model::DeviceId>> loose;
     for (const auto& device : wiring.devices)
         if (device.type && device.type->card_form && !device.row->chassis)
@@ -102,7 +73,7 @@ void add_chassis(const Wiring& wiring, Collector& parts) {
         const int count = static_cast<int>(cards.size());
         const auto* type = chassis_for(wiring.design, form, count);
         if (!type) continue;
-        auto& part = parts.device(type->key, PartFrom::derived);
+        auto& part = parts.device(type, type->key.text, PartFrom::derived);
         part.quantity += (count + type->chassis->slots - 1) / type->chassis->slots;
         part.devices.insert(part.devices.end(), cards.begin(), cards.end());
     }
@@ -110,17 +81,23 @@ void add_chassis(const Wiring& wiring, Collector& parts) {
 
 }  // namespace parts_detail
 
-Parts find_parts(const graph::Wiring& wiring, const graph::Runs&) {
+Parts find_parts(const graph::Wiring& wiring, const PowerBudget& power) {
     using namespace parts_detail;
-    Collector parts(wiring.design);
+    PartList parts;
     for (const auto& device : wiring.devices)
-        add_device(parts.device(device.row->type, PartFrom::drawn), device.row->id);
+        add_piece(parts.device(device.type, device.row->type.text, PartFrom::drawn), device.row->id);
     for (const auto& rack : wiring.design.racks)
-        if (!rack.type.text.empty()) ++parts.device(rack.type, PartFrom::drawn).quantity;
+        if (!rack.type.text.empty())
+            ++parts.device(type_of(wiring, rack.type), rack.type.text, PartFrom::drawn).quantity;
     add_modules(wiring, parts);
     add_chassis(wiring, parts);
     for (const auto& cable : wiring.cables) add_cable(cable, parts);
-    return {std::move(parts).done()};
+    add_leads(wiring, parts);
+    add_supplies(wiring, power, parts);
+    add_licences(wiring, parts);
+    Parts found{std::move(parts).done()};
+    add_spares(wiring.design, found.list);
+    return found;
 }
 
 }  // namespace streamwright::analysis

@@ -30,7 +30,13 @@ extern const Rule rule;
 namespace rules::connectors_do_not_mate {
 extern const Rule rule;
 }
+namespace rules::control_port_missing {
+extern const Rule rule;
+}
 namespace rules::copper_too_long {
+extern const Rule rule;
+}
+namespace rules::daisy_chain_overfull {
 extern const Rule rule;
 }
 namespace rules::decoder_without_display {
@@ -67,6 +73,9 @@ namespace rules::link_overfull {
 extern const Rule rule;
 }
 namespace rules::link_overfull_worst_case {
+extern const Rule rule;
+}
+namespace rules::link_slower_than_endpoint {
 extern const Rule rule;
 }
 namespace rules::link_slower_than_stream {
@@ -139,7 +148,9 @@ std::span<const Rule> all_rules() {
                                   rules::cable_over_own_limit::rule,
                                   rules::chassis_slot_clash::rule,
                                   rules::connectors_do_not_mate::rule,
+                                  rules::control_port_missing::rule,
                                   rules::copper_too_long::rule,
+                                  rules::daisy_chain_overfull::rule,
                                   rules::decoder_without_display::rule,
                                   rules::duplicate_tag::rule,
                                   rules::encoder_without_source::rule,
@@ -152,6 +163,7 @@ std::span<const Rule> all_rules() {
                                   rules::length_unknown::rule,
                                   rules::link_overfull::rule,
                                   rules::link_overfull_worst_case::rule,
+                                  rules::link_slower_than_endpoint::rule,
                                   rules::link_slower_than_stream::rule,
                                   rules::management_server_missing::rule,
                                   rules::no_common_speed::rule,

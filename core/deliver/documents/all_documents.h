@@ -9,6 +9,7 @@ Content make_address_schedule(const Source& source);
 Content make_bill_of_materials(const Source& source);
 Content make_cable_schedule(const Source& source);
 Content make_findings_list(const Source& source);
+Content make_network_drawing(const Source& source);
 Content make_port_schedule(const Source& source);
 Content make_schematic_sheets(const Source& source);
 Content make_stream_schedule(const Source& source);

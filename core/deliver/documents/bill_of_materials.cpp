@@ -1,6 +1,7 @@
 // Bill of materials: every part the drawing needs, counted once, with where it goes and the tags that link it to the
 // drawings. Prices and deliveries are left open for the pen.
 #include "core/deliver/documents/all_documents.h"
+#include "core/deliver/documents/part_words.h"
 #include "core/deliver/documents/words.h"
 
 #include <array>
@@ -11,11 +12,13 @@ namespace streamwright::deliver {
 namespace bill_detail {
 
 using analysis::Part;
+using analysis::PartKind;
 using catalogue::DeviceKind;
 
-constexpr std::array<std::string_view, 8> groups{
-    "Endpoints",         "Network",       "Sources",         "Displays and sound",
-    "Racks and chassis", "Other devices", "Installed cable", "Leads"};
+constexpr std::array<std::string_view, 10> groups{
+    "Endpoints",     "Network",         "Sources", "Displays and sound",       "Racks and chassis",
+    "Other devices", "Installed cable", "Leads",   "Mains leads and supplies", "Licences"};
+constexpr std::size_t installed_cable = 6;
 
 std::size_t group_of_device(const catalogue::DeviceType* type) {
     if (!type) return 5;
@@ -51,20 +54,34 @@ std::size_t group_of_device(const catalogue::DeviceType* type) {
 bool is_lead(const catalogue::CableType* type) { return type && type->use == catalogue::CableUse::lead; }
 
 std::size_t group_of(const model::Design& design, const Part& part) {
-    if (part.is_cable) {
-        const auto* row = design.cable_types.find(model::CableTypeKey{part.key});
-        return row && is_lead(row->type.get()) ? 7 : 6;
+    switch (part.kind) {
+        case PartKind::patch_lead:
+            return 7;
+        case PartKind::mains_lead:
+        case PartKind::plug_in_supply:
+            return 8;
+        case PartKind::licence:
+            return 9;
+        case PartKind::cable: {
+            const auto* row = design.cable_types.find(model::CableTypeKey{part.key});
+            return row && is_lead(row->type.get()) ? 7 : installed_cable;
+        }
+        default: {
+            const auto* row = design.device_types.find(model::TypeKey{part.key});
+            return group_of_device(row ? row->type.get() : nullptr);
+        }
     }
-    const auto* row = design.device_types.find(model::TypeKey{part.key});
-    return group_of_device(row ? row->type.get() : nullptr);
 }
 
 std::string tags_of(const model::Design& design, const Part& part) {
     std::vector<std::string> tags;
-    for (const auto id : part.devices)
+    // A lead is found by the cable whose end it serves.
+    const auto devices = part.cables.empty() ? part.devices : std::vector<model::DeviceId>{};
+    for (const auto id : devices)
         if (const auto* device = design.devices.find(id)) tags.push_back(device->tag);
     for (const auto id : part.cables)
         if (const auto* cable = design.cables.find(id)) tags.push_back(cable->tag);
+    std::erase(tags, std::string{});
     std::ranges::sort(tags, counts_before);
     tags.erase(std::unique(tags.begin(), tags.end()), tags.end());
     return listed(tags);
@@ -78,22 +95,25 @@ std::string rooms_of(const model::Design& design, const Part& part) {
     return listed({rooms.begin(), rooms.end()});
 }
 
-std::string remark_of(const Part& part) {
-    if (part.unknown_lengths == 1) return "the length of 1 cable is not known";
-    if (part.unknown_lengths > 1) return "lengths of " + std::to_string(part.unknown_lengths) + " cables are not known";
-    return part.from == analysis::PartFrom::derived ? "follows from the drawing" : "";
+/// Supplies and licences have no type of their own, only one that needs them.
+std::string type_words(const Part& part) {
+    return part.kind == PartKind::device || part.kind == PartKind::cable ? part.key : std::string{};
 }
+
+Cell count_cell(int pieces) { return pieces > 0 ? Cell(std::int64_t{pieces}) : Cell(); }
 
 std::vector<Column> columns() {
     return {{"Line", ColumnKind::number, 10},
-            {"Description", ColumnKind::text, 62, true},
-            {"Maker", ColumnKind::text, 26},
-            {"Type", ColumnKind::text, 36},
+            {"Description", ColumnKind::text, 58, true},
+            {"Maker", ColumnKind::text, 22},
+            {"Type", ColumnKind::text, 32},
             {"Quantity", ColumnKind::number, 16, true},
+            {"Spare", ColumnKind::number, 12},
+            {"To order", ColumnKind::number, 16, true},
             {"Length, m", ColumnKind::length_m, 16, true},
-            {"Tags", ColumnKind::text, 70},
-            {"Rooms", ColumnKind::text, 32},
-            {"Remark", ColumnKind::text, 38},
+            {"How counted", ColumnKind::text, 60},
+            {"Tags", ColumnKind::text, 62},
+            {"Rooms", ColumnKind::text, 28},
             {"Unit price", ColumnKind::tick, 18},
             {"Ordered", ColumnKind::tick, 16},
             {"Delivered", ColumnKind::tick, 16}};
@@ -103,14 +123,16 @@ TableRow row_of(const model::Design& design, const Part& part, int line, std::si
     TableRow row;
     row.group = groups[group];
     row.cells = {std::int64_t{line},
-                 text_cell(part.name),
+                 text_cell(part_name(part)),
                  text_cell(part.maker),
-                 text_cell(part.key),
+                 text_cell(type_words(part)),
                  std::int64_t{part.quantity},
-                 group == 6 ? quantity_cell(part.length) : Cell(),
+                 count_cell(part.spare),
+                 group == installed_cable ? Cell() : std::int64_t{part.quantity + part.spare},
+                 group == installed_cable ? quantity_cell(part.length) : Cell(),
+                 text_cell(part_counting(design, part)),
                  text_cell(tags_of(design, part)),
                  text_cell(rooms_of(design, part)),
-                 text_cell(remark_of(part)),
                  Cell(),
                  Cell(),
                  Cell()};
@@ -120,6 +142,10 @@ TableRow row_of(const model::Design& design, const Part& part, int line, std::si
 std::vector<std::string> notes() {
     return {
         "Quantity of installed cable: number of cables; its length is the sum of the known lengths, without waste.",
+        "A direct-attach cable is one line: it stands in place of two transceivers and a lead.",
+        "A panel's way that is patched nowhere needs no lead.",
+        "Caution: plugs, cross-sections and fuses of mains leads, and earthing, follow the local electrical code; an "
+        "electrician decides.",
         "Caution: displays, projectors and racks are heavy. Lift with enough people or a lift, fix to structure that "
         "bears the weight, and follow the local rules for lifting and for work at height."};
 }

@@ -70,6 +70,8 @@ Fragment legend(SheetPoint at, const std::vector<catalogue::Signal>& signals) {
     auto& shapes = fragment.shapes;
     shapes.emplace_back(bold_line(moved(at, {}, 4_mm), "Signals on this sheet", lettering::normal));
     auto row = moved(at, {}, 6500_um);
+    if (signals.empty())
+        shapes.emplace_back(text_line(moved(row, {}, 2900_um), "no cable on this sheet", lettering::small));
     for (const Signal signal : signals) {
         draw_signal(shapes, row, signal);
         row.y += row_pitch;

@@ -106,8 +106,8 @@ std::optional<base::Error> refusal(const Design& design, const PortRef& from, co
         return ways_refused(design, from, to, a.port->way == b.port->way ? a.port->way : Way::both);
     if (!connectors_mate(a, b))
         return base::Error{"The connectors of %1 (%2) and %3 (%4) do not mate.",
-                           {port_name(design, from), std::string(base::enum_text(a.port->connector)),
-                            port_name(design, to), std::string(base::enum_text(b.port->connector))}};
+                           {port_name(design, from), catalogue::connector_name(a.port->connector),
+                            port_name(design, to), catalogue::connector_name(b.port->connector)}};
     return std::nullopt;
 }
 
@@ -120,7 +120,7 @@ std::optional<base::Error> refusal(const Design& design, const catalogue::CableT
     const auto facts = port_facts(design, end);
     if (cable_fits(type, facts)) return std::nullopt;
     return base::Error{"%1 has no plug for %2 (%3).",
-                       {type.name, port_name(design, end), std::string(base::enum_text(facts.port->connector))}};
+                       {type.name, port_name(design, end), catalogue::connector_name(facts.port->connector)}};
 }
 
 std::string next_cable_tag(const Design& design, catalogue::Signal signal) {

@@ -1,25 +1,16 @@
 #include "core/analysis/facts/parts.h"
 
+#include "tests/analysis/facts/counted_parts.h"
 #include "tests/support/clean_design.h"
 
 #include <gtest/gtest.h>
 
 namespace streamwright::test::parts_test {
 
-using analysis::Part;
 using analysis::PartFrom;
+using counted_parts::find;
+using counted_parts::parts_of;
 using namespace base::literals;
-
-std::vector<Part> parts_of(const model::Design& design) {
-    const auto wiring = graph::wire(design);
-    return analysis::find_parts(wiring, graph::find_runs(wiring)).list;
-}
-
-const Part* find(const std::vector<Part>& parts, const std::string& key, PartFrom from = PartFrom::drawn) {
-    for (const auto& part : parts)
-        if (part.key == key && part.from == from) return &part;
-    return nullptr;
-}
 
 TEST(Parts, countsWhatIsDrawn) {
     const auto parts = parts_of(clean_design().design());
@@ -39,6 +30,19 @@ TEST(Parts, derivesTheTransceiversOfTheCages) {
     ASSERT_NE(modules, nullptr);
     EXPECT_EQ(modules->quantity, 2);
     EXPECT_EQ(modules->devices.size(), 2u);
+}
+
+TEST(Parts, aDirectAttachCableReplacesTwoTransceiversAndALead) {
+    // Field case F48, last line. The modules stay set at the ports, as they do when a cable is changed in the drawing.
+    auto c = clean_design();
+    c.b.embed(counted_parts::direct_attach());
+    c.b.change<model::Cable>(c.trunk, [](auto& row) { row.type = counted_parts::direct_attach()->key; });
+    const auto parts = parts_of(c.design());
+    EXPECT_EQ(find(parts, "test.module.10gbase-sr", PartFrom::derived), nullptr);
+    ASSERT_NE(find(parts, "test.dac"), nullptr);
+    EXPECT_EQ(find(parts, "test.dac")->quantity, 1);
+    for (const auto& part : parts)
+        EXPECT_FALSE(part.lead && part.lead->signal == catalogue::Signal::fibre) << "no fibre, no fibre lead";
 }
 
 TEST(Parts, countsCablesOfUnknownLength) {

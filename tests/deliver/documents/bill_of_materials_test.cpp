@@ -17,7 +17,7 @@ TEST(BillOfMaterials, QuantitiesAreTheDrawingsCounts) {
     const auto& bill = table(content);
     std::map<std::string, int> billed;
     for (const auto& row : bill.rows)
-        if (cell(bill, row, "Remark") != "follows from the drawing")
+        if (cell(bill, row, "How counted").starts_with("drawn"))
             billed[cell(bill, row, "Type")] += std::stoi(cell(bill, row, "Quantity"));
     EXPECT_EQ(billed, drawn);
 }
@@ -30,7 +30,8 @@ TEST(BillOfMaterials, InstalledCableIsSummedInMetres) {
     const auto* row = row_with(bill, "Type", types::cat6a()->key.text);
     ASSERT_NE(row, nullptr);
     EXPECT_EQ(cell(bill, *row, "Length, m"), "175500000");  // 38 + 41 + 46.5 + 50 m, in micrometres
-    EXPECT_EQ(cell(bill, *row, "Remark"), "the length of 1 cable is not known");
+    EXPECT_EQ(cell(bill, *row, "How counted"), "drawn; the length of 1 cable is not known");
+    EXPECT_EQ(cell(bill, *row, "To order"), "") << "bought by the metre";
 }
 
 TEST(BillOfMaterials, TagsAreSortedAndRoomsNamed) {
@@ -42,6 +43,72 @@ TEST(BillOfMaterials, TagsAreSortedAndRoomsNamed) {
     ASSERT_NE(row, nullptr);
     EXPECT_EQ(cell(bill, *row, "Tags"), "ENC-001, ENC-002");
     EXPECT_EQ(cell(bill, *row, "Rooms"), "2.04");
+}
+
+TEST(BillOfMaterials, LeadsThatAreNotDrawnSayWhichAndWhy) {
+    // By hand: N211, N212 and N217 end in two ports each, N218 in one (its other end is the rear of a panel), and the
+    // open cable in one: 3 x 2 + 1 + 1.
+    const SmallVenue venue;
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("bill-of-materials");
+    const auto& bill = table(content);
+    const auto* row = row_with(bill, "Description", "Patch lead, category 6A, screened, RJ45");
+    ASSERT_NE(row, nullptr);
+    EXPECT_EQ(cell(bill, *row, "Quantity"), "8");
+    EXPECT_EQ(row->group, "Leads");
+    EXPECT_EQ(cell(bill, *row, "Type"), "");
+    EXPECT_EQ(cell(bill, *row, "How counted"),
+              "one for each end of installed cable drawn straight to a port; lengths still to be chosen");
+    EXPECT_TRUE(cell(bill, *row, "Tags").ends_with("N211, N212, N217, N218"));
+    EXPECT_EQ(cell(bill, *row, "Rooms"), "0.11, 2.04");
+}
+
+TEST(BillOfMaterials, LicencesSuppliesAndMainsLeadsHaveTheirLines) {
+    SmallVenue venue;
+    catalogue::DeviceType server;
+    server.key = {"test.server"};
+    server.kind = catalogue::DeviceKind::management_server;
+    server.licences = {{"Management licence, 10 encoders", catalogue::LicencePer::encoder, 10, 2}};
+    server.ports = {
+        types::make_port("mains", catalogue::Signal::power, catalogue::Way::in, catalogue::Connector::iec_c14)};
+    venue.b.device(server, "MS-001");
+    venue.b.device(types::encoder(), "ENC-003");  // on no network, so nothing feeds it
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("bill-of-materials");
+    const auto& bill = table(content);
+    const auto* licence = row_with(bill, "Description", "Management licence, 10 encoders");
+    ASSERT_NE(licence, nullptr);
+    EXPECT_EQ(cell(bill, *licence, "Quantity"), "2");
+    EXPECT_EQ(cell(bill, *licence, "How counted"), "3 encoders: 2 for each 10 begun");
+    EXPECT_EQ(cell(bill, *licence, "Tags"), "MS-001");
+    const auto* supply = row_with(bill, "Description", "Plug-in supply for: Encoder");
+    ASSERT_NE(supply, nullptr);
+    EXPECT_EQ(cell(bill, *supply, "Quantity"), "1");
+    EXPECT_EQ(cell(bill, *supply, "Tags"), "ENC-003");
+    const auto* mains = row_with(bill, "Description", "Mains lead, IEC 60320 C13, for C14 inlets");
+    ASSERT_NE(mains, nullptr);
+    EXPECT_EQ(cell(bill, *mains, "Quantity"), "1");
+    EXPECT_EQ(mains->group, "Mains leads and supplies");
+}
+
+TEST(BillOfMaterials, SparesStandBesideTheQuantityAndInWhatIsOrdered) {
+    SmallVenue venue;
+    auto settings = venue.b.design.settings();
+    settings.spares = {.endpoints_percent = 10, .of_each_lead = 3};
+    venue.b.put(settings);
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("bill-of-materials");
+    const auto& bill = table(content);
+    const auto* encoders = row_with(bill, "Type", types::encoder()->key.text);
+    EXPECT_EQ(cell(bill, *encoders, "Quantity"), "2");
+    EXPECT_EQ(cell(bill, *encoders, "Spare"), "1") << "10 % of 2, rounded up";
+    EXPECT_EQ(cell(bill, *encoders, "To order"), "3");
+    EXPECT_EQ(cell(bill, *encoders, "How counted"), "drawn; spare: 10 %, rounded up");
+    const auto* lead = row_with(bill, "Type", types::cat6a_lead()->key.text);
+    EXPECT_EQ(cell(bill, *lead, "To order"), "4");
+    const auto* display = row_with(bill, "Type", types::display()->key.text);
+    EXPECT_EQ(cell(bill, *display, "Spare"), "");
+    EXPECT_EQ(cell(bill, *display, "To order"), "1");
 }
 
 TEST(BillOfMaterials, LinesAreNumberedAndGroupsStandTogether) {

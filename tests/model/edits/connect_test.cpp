@@ -107,6 +107,16 @@ TEST(Refusal, LetsThroughWhatMates) {
     EXPECT_EQ(r.why_not({r.panel, {"r1"}}, {r.enc, {"net"}}), "");
 }
 
+// A computer's USB-C picture output and an HDMI input: leads with one plug of each are ordinary (USB-C alternate mode).
+TEST(Refusal, LetsUsbCPicturesIntoHdmi) {
+    Room1 r;
+    auto laptop = types::make_source();
+    laptop.key = {"test.laptop"};
+    laptop.ports[0].connector = catalogue::Connector::usb_c;
+    const auto id = r.b.device(laptop, "LP-1");
+    EXPECT_EQ(r.why_not({id, {"out"}}, {r.enc, {"in"}}), "");
+}
+
 TEST(Refusal, SaysWhy) {
     Room1 r;
     EXPECT_SAYS(r.why_not({r.src, {"out"}}, {r.src, {"out"}}), "back to itself");
@@ -115,7 +125,7 @@ TEST(Refusal, SaysWhy) {
     EXPECT_SAYS(r.why_not({r.src, {"out"}}, {r.sw, {"1"}}),
                 "SRC-1 out carries video, but SW-1 1 carries network over copper");
     EXPECT_SAYS(r.why_not({r.src, {"usb"}}, {r.dec, {"usb"}}), "both take USB devices");
-    EXPECT_SAYS(r.why_not({r.panel, {"f1"}}, {r.dsp, {"in"}}), "do not mate");
+    EXPECT_SAYS(r.why_not({r.panel, {"f1"}}, {r.dsp, {"in"}}), "(RJ45) and DSP-1 in (HDMI) do not mate");
     EXPECT_SAYS(r.why_not({r.sw, {"99"}}, {r.dsp, {"in"}}), "SW-1 has no port 99");
 }
 

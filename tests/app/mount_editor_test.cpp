@@ -1,0 +1,64 @@
+// Racks and chassis from the properties, by real events on their fields.
+#include "app/panels/properties/properties_panel.h"
+#include "tests/app/window_rig.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace streamwright::test {
+
+namespace mount_editor_test {
+
+QComboBox& choice(WindowRig& rig, const QString& name) {
+    auto* box = rig.window().properties().form()->findChild<QComboBox*>(name);
+    if (!box) throw std::runtime_error("no choice " + name.toStdString());
+    return *box;
+}
+
+void choose(WindowRig& rig, const QString& name, const QString& label) {
+    auto& box = choice(rig, name);
+    const int index = box.findText(label);
+    ASSERT_GE(index, 0) << label.toStdString();
+    box.setFocus();
+    box.setCurrentIndex(index);
+    Q_EMIT box.activated(index);
+}
+
+TEST(MountEditor, ASwitchGoesIntoANewRackAndMovesInIt) {
+    WindowRig rig;
+    rig.drop_type("switch-access-24-poe", {100, 80});
+    rig.click(rig.title("SW-001"));
+    choose(rig, "Rack", "a new rack");
+    ASSERT_TRUE(rig.device("SW-001").rack);
+    EXPECT_EQ(rig.device("SW-001").rack->unit, 1);
+    EXPECT_EQ(rig.design().racks.begin()->name, "Rack 1");
+    rig.type_into("Lowest unit", "12");
+    EXPECT_EQ(rig.device("SW-001").rack->unit, 12);
+    rig.type_into("Lowest unit", "99");
+    EXPECT_EQ(rig.device("SW-001").rack->unit, 12) << "out of the rack";
+    rig.type_into("Rack name", "North A");
+    EXPECT_EQ(rig.design().racks.begin()->name, "North A");
+    rig.document().history().undo();
+    rig.document().history().undo();
+    rig.document().history().undo();
+    EXPECT_EQ(rig.design().racks.size(), 0u) << "rack and place came as one step";
+}
+
+TEST(MountEditor, ACardTakesTheLowestFreeSlot) {
+    WindowRig rig;
+    rig.drop_type("loom-chassis", {80, 80});
+    rig.drop_type("loom-encoder-card", {200, 80});
+    rig.click(rig.title("ENC-001"));
+    choose(rig, "Chassis", "CH-001");
+    ASSERT_TRUE(rig.device("ENC-001").chassis);
+    EXPECT_EQ(rig.device("ENC-001").chassis->slot, 1);
+    rig.type_into("Slot", "5");
+    EXPECT_EQ(rig.device("ENC-001").chassis->slot, 5);
+}
+
+}  // namespace mount_editor_test
+
+}  // namespace streamwright::test
