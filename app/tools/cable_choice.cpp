@@ -20,10 +20,15 @@ std::vector<CableChoice::Type> CableChoice::fitting(const Library& library, cons
     const auto ends = {model::port_facts(design, a), model::port_facts(design, b)};
     const bool network =
         std::ranges::any_of(ends, [](const auto& end) { return end.port && catalogue::is_network(end.port->signal); });
+    // Between two cages without transceivers fibre is meant, until a direct-attach cable has been chosen.
+    const bool cages = std::ranges::all_of(
+        ends, [](const auto& end) { return end.port && catalogue::is_cage(end.port->connector) && !end.module; });
     const auto rank = [&](const Type& type) {
         const auto lately = std::ranges::find(recent_, type->key) - recent_.begin();
         const bool installed = type->use == catalogue::CableUse::installed;
-        return std::tuple(lately, !design.cable_types.contains(type->key), network != installed, type->key);
+        const bool copper = cages && type->medium == catalogue::Medium::balanced_copper &&
+                            std::ranges::none_of(type->plugs, catalogue::is_cage);
+        return std::tuple(copper, lately, !design.cable_types.contains(type->key), network != installed, type->key);
     };
     std::ranges::sort(fits, [&](const Type& x, const Type& y) { return rank(x) < rank(y); });
     return fits;

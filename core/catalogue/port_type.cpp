@@ -9,6 +9,12 @@ bool is_cage(Connector connector) {
            connector == Connector::qsfp_plus;
 }
 
+bool module_fits(Connector form, Connector cage) {
+    if (form == cage) return true;
+    if (cage == Connector::sfp28) return form == Connector::sfp_plus || form == Connector::sfp;
+    return cage == Connector::sfp_plus && form == Connector::sfp;
+}
+
 char signal_letter(Signal signal) {
     switch (signal) {
         case Signal::video:

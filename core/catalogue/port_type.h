@@ -78,6 +78,8 @@ struct PortType {
 
 bool is_network(Signal signal);
 bool is_cage(Connector connector);
+/// Whether a transceiver of that form goes into the cage: SFP+ and SFP28 cages take the older forms too.
+bool module_fits(Connector form, Connector cage);
 char signal_letter(Signal signal);
 /// What people call it: "HDMI", "RJ45", "LC duplex".
 std::string connector_name(Connector connector);

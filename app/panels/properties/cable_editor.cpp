@@ -153,6 +153,25 @@ void add_fields(PropertyForm& form, const EditorContext& context, model::CableId
         });
 }
 
+/// What stands in the cages at its ends, of the medium that the cable is.
+void add_transceivers(PropertyForm& form, const EditorContext& context, model::CableId id) {
+    const auto* cable = row(form, id);
+    if (!cable) return;
+    const auto medium = [&form, id]() -> std::optional<catalogue::Medium> {
+        const auto* held = row(form, id);
+        const auto* type = held ? form.design().type_of(*held) : nullptr;
+        return type ? std::optional(type->medium) : std::nullopt;
+    };
+    bool headed = false;
+    for (const auto& end : {cable->a, cable->b}) {
+        const auto facts = end ? model::port_facts(form.design(), end->port) : model::PortFacts{};
+        if (!facts.port || !catalogue::is_cage(facts.port->connector)) continue;
+        if (!headed) form.section(tr("Transceivers"));
+        headed = true;
+        add_transceiver(form, context, end->port, tr("At %1").arg(shown(facts.device->tag)), medium);
+    }
+}
+
 }  // namespace cable_editor_detail
 
 PropertyForm* cable_editor(const EditorContext& context, model::CableId id, QWidget* parent) {
@@ -167,6 +186,7 @@ PropertyForm* cable_editor(const EditorContext& context, model::CableId id, QWid
     form->section(tr("Ends"));
     form->live([form, id](Figures& figures) { show_ends(figures, *form, id); });
     add_fields(*form, context, id);
+    add_transceivers(*form, context, id);
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_rate(figures, form->document(), id);
         show_length(figures, form->document(), id);

@@ -34,6 +34,9 @@ PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 /// The streams a device sends and what its inputs show in the chosen preset; nothing for devices without a codec.
 void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId device);
 
+/// The transceiver of a cage, of the medium where one is given; nothing for other ports.
+void add_transceiver(PropertyForm& form, const EditorContext& context, const model::PortRef& port, const QString& label,
+                     std::function<std::optional<catalogue::Medium>()> medium);
 /// Rack, unit and face, or chassis and slot; nothing for devices that are not mounted.
 void add_mounting(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);

@@ -41,34 +41,6 @@ void show_facts(Figures& figures, PropertyForm& form, const model::PortRef& ref)
             figures.figure(tr("Cable"), shown(cable.tag));
 }
 
-void add_module(PropertyForm& form, const EditorContext& context, const model::PortRef& ref) {
-    const auto facts = model::port_facts(form.design(), ref);
-    if (!facts.port || !catalogue::is_cage(facts.port->connector)) return;
-    const auto library = context.library;
-    form.choice(
-        tr("Module"),
-        [&form, library] {
-            std::vector<PropertyForm::Option> options{{tr("none"), {}}};
-            for (const auto& type : library->devices)
-                if (type->module) options.push_back({shown(type->name), shown(type->key.text)});
-            for (const auto& held : form.design().device_types)
-                if (held.type->module && !library->device(held.type->key))
-                    options.push_back({shown(held.type->name), shown(held.type->key.text)});
-            return options;
-        },
-        [&form, ref] {
-            const auto module = row(form, ref).module;
-            return module ? shown(module->text) : QString();
-        },
-        [&form, ref, library](const QString& key) {
-            const model::TypeKey type{key.toStdString()};
-            set(
-                form, ref, tr("Set module"),
-                [&](auto& port) { port.module = key.isEmpty() ? std::nullopt : std::optional(type); },
-                key.isEmpty() || form.design().device_types.contains(type) ? nullptr : library->device(type));
-        });
-}
-
 void add_network(PropertyForm& form, const model::PortRef& ref) {
     form.section(tr("Settings"));
     form.choice(
@@ -115,7 +87,51 @@ void add_network(PropertyForm& form, const model::PortRef& ref) {
             });
 }
 
+/// The transceivers that go into the cage, of the medium where one is given; those of the library, and of the design
+/// alone.
+std::vector<PropertyForm::Option> transceivers(const model::Design& design, const Library& library,
+                                               catalogue::Connector cage, std::optional<catalogue::Medium> medium) {
+    std::vector<PropertyForm::Option> options{{tr("none"), {}}};
+    const auto add = [&](const catalogue::DeviceType& type) {
+        if (type.module && catalogue::module_fits(type.module->form, cage) &&
+            (!medium || *medium == catalogue::Medium::other || type.module->medium == *medium))
+            options.push_back({shown(type.name), shown(type.key.text)});
+    };
+    for (const auto& type : library.devices) add(*type);
+    for (const auto& held : design.device_types)
+        if (!library.device(held.type->key)) add(*held.type);
+    return options;
+}
+
 }  // namespace port_editor_detail
+
+void add_transceiver(PropertyForm& form, const EditorContext& context, const model::PortRef& ref, const QString& label,
+                     std::function<std::optional<catalogue::Medium>()> medium) {
+    using namespace port_editor_detail;
+    const auto facts = model::port_facts(form.design(), ref);
+    if (!facts.port || !catalogue::is_cage(facts.port->connector)) return;
+    form.choice(
+        label,
+        [&form, library = context.library, cage = facts.port->connector, ref, medium] {
+            auto options = transceivers(form.design(), *library, cage, medium ? medium() : std::nullopt);
+            const auto held = row(form, ref).module;  // also what does not fit is shown for what it is
+            const auto is_held = [&](const auto& option) { return held && option.value == shown(held->text); };
+            if (held && std::ranges::none_of(options, is_held))
+                options.push_back({shown(held->text), shown(held->text)});
+            return options;
+        },
+        [&form, ref] {
+            const auto module = row(form, ref).module;
+            return module ? shown(module->text) : QString();
+        },
+        [&form, ref, library = context.library](const QString& key) {
+            const model::TypeKey type{key.toStdString()};
+            set(
+                form, ref, tr("Set transceiver"),
+                [&](auto& port) { port.module = key.isEmpty() ? std::nullopt : std::optional(type); },
+                key.isEmpty() || form.design().device_types.contains(type) ? nullptr : library->device(type));
+        });
+}
 
 PropertyForm* port_editor(const EditorContext& context, const model::PortRef& ref, QWidget* parent) {
     using namespace port_editor_detail;
@@ -132,7 +148,7 @@ PropertyForm* port_editor(const EditorContext& context, const model::PortRef& re
         [form, ref](const QString& text) {
             return set(*form, ref, tr("Label port"), [&](auto& port) { port.label = text.toStdString(); });
         });
-    add_module(*form, context, ref);
+    add_transceiver(*form, context, ref, tr("Transceiver"), {});
     const auto* type = form->design().type_of(*facts.device);
     if (catalogue::is_network(facts.port->signal) && type && type->bridging) add_network(*form, ref);
     form->finish();

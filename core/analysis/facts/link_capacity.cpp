@@ -39,12 +39,6 @@ std::string copper_phy(BitRate rate) {
     return gigabits == 1 ? "1000BASE-T" : std::to_string(gigabits) + "GBASE-T";
 }
 
-bool module_fits(Connector form, Connector cage) {
-    if (form == cage) return true;
-    if (cage == Connector::sfp28) return form == Connector::sfp_plus || form == Connector::sfp;
-    return cage == Connector::sfp_plus && form == Connector::sfp;
-}
-
 bool direct_attach(const graph::WiredCable& cable) {
     return cable.type && !cable.type->rates.empty() &&
            std::any_of(cable.type->plugs.begin(), cable.type->plugs.end(), catalogue::is_cage);
@@ -82,7 +76,7 @@ void read_cage(const graph::Wiring& wiring, graph::PortAt at, bool direct, End& 
     end.medium = end.module->medium;
     end.copper = end.module->medium == Medium::balanced_copper;
     end.rates = common(end.rates, {end.module->rate});
-    if (!module_fits(end.module->form, wiring.port_type(at).connector) || end.rates.empty())
+    if (!catalogue::module_fits(end.module->form, wiring.port_type(at).connector) || end.rates.empty())
         end.reason = NoLink::module_misfit;
 }
 

@@ -1,4 +1,4 @@
-// Racks and chassis from the properties, by real events on their fields.
+// Racks, chassis and transceivers from the properties, by real events on their fields.
 #include "app/panels/properties/properties_panel.h"
 #include "tests/app/window_rig.h"
 
@@ -10,7 +10,7 @@
 
 namespace streamwright::test {
 
-namespace mount_editor_test {
+namespace properties_test {
 
 QComboBox& choice(WindowRig& rig, const QString& name) {
     auto* box = rig.window().properties().form()->findChild<QComboBox*>(name);
@@ -59,6 +59,24 @@ TEST(MountEditor, ACardTakesTheLowestFreeSlot) {
     EXPECT_EQ(rig.device("ENC-001").chassis->slot, 5);
 }
 
-}  // namespace mount_editor_test
+// Between two cages fibre is meant; what it needs at its ends is chosen where the cable is.
+TEST(CableEditor, SetsTheTransceiversOfItsEnds) {
+    WindowRig rig;
+    rig.drop_type("switch-access-24", {80, 120});
+    rig.drop_type("switch-access-24", {300, 120});
+    rig.drag(rig.lug("SW-001", "25"), rig.lug("SW-002", "25"));
+    ASSERT_EQ(rig.design().cables.size(), 1u);
+    EXPECT_EQ(rig.design().type_of(*rig.design().cables.begin())->signal, catalogue::Signal::fibre);
+    EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 1);
+    for (const char* end : {"At SW-001", "At SW-002"}) {
+        const auto& options = choice(rig, end);
+        EXPECT_EQ(options.findText("Transceiver, 10GBASE-LR, LC"), -1) << "another medium";
+        EXPECT_EQ(options.findText("Transceiver, 25GBASE-SR, LC"), -1) << "another form";
+        choose(rig, end, "Transceiver, 10GBASE-SR, LC");
+    }
+    EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 0);
+}
+
+}  // namespace properties_test
 
 }  // namespace streamwright::test
