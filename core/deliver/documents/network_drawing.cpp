@@ -33,7 +33,8 @@ struct Plan {
     Forest forest;
     std::vector<std::vector<int>> links_of;  // per switch: links drawn at it, the one to its parent first
     std::vector<TreeSheet> sheets;
-    std::vector<int> home, rest;  // per switch: sheet where it hangs from its parent; where its children are
+    std::vector<int> home, rest;  // per switch: sheet where it hangs from its parent; the first with its children
+    std::vector<int> last;        // the last with its children
 };
 
 /// Links that are not needed to reach a switch are drawn at the deeper end, or at the end that blocks.
@@ -95,10 +96,13 @@ Plan plan_of(const Source& source) {
     for (const auto& links : plan.links_of) own_rows.push_back(std::max(1, static_cast<int>(links.size())));
     plan.sheets = layout::tree_sheets(plan.forest, own_rows, capacity);
     plan.home.assign(plan.view.switches.size(), -1);
-    plan.rest = plan.home;
+    plan.rest = plan.last = plan.home;
     for (std::size_t sheet = plan.sheets.size(); sheet-- > 0;)
-        for (const auto& spot : plan.sheets[sheet].spots)
-            (spot.parent >= 0 ? plan.home : plan.rest)[at(spot.node)] = static_cast<int>(sheet);
+        for (const auto& spot : plan.sheets[sheet].spots) {
+            const int here = static_cast<int>(sheet);
+            (spot.parent >= 0 ? plan.home : plan.rest)[at(spot.node)] = here;
+            if (spot.parent < 0) plan.last[at(spot.node)] = std::max(plan.last[at(spot.node)], here);
+        }
     return plan;
 }
 
@@ -162,8 +166,9 @@ private:
         };
         if (spot.parent >= 0) return spot.more ? words(plan_.rest[at(spot.node)], "below") : std::string();
         if (const int home = plan_.home[at(spot.node)]; home >= 0) return words(home, "above");
-        const int first = plan_.rest[at(spot.node)];
-        return first < index_ ? words(first, "") : std::string();
+        const int first = plan_.rest[at(spot.node)], last = plan_.last[at(spot.node)];
+        if (first == last) return {};
+        return words(first < index_ ? first : index_ + 1, "");
     }
 
     /// The lines between a parent and its children of one side, by height; open ones are drawn at once.

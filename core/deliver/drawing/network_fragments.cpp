@@ -39,10 +39,10 @@ Length draw_sheet_flag(std::vector<Shape>& shapes, Length right, Length top, con
     Path flag;
     flag.closed = flag.filled = true;
     flag.role = Role::flag;
-    flag.points = {at, moved(at, width - 2_mm, {}), moved(at, width, 2_mm), moved(at, width - 2_mm, 4_mm),
-                   moved(at, {}, 4_mm)};
+    flag.points = {at, moved(at, width - 1800_um, {}), moved(at, width, 1800_um), moved(at, width - 1800_um, 3600_um),
+                   moved(at, {}, 3600_um)};
     shapes.emplace_back(flag);
-    shapes.emplace_back(text_line(moved(at, 1_mm, 3200_um), text, lettering::small));
+    shapes.emplace_back(text_line(moved(at, 1_mm, 3000_um), text, lettering::small));
     return at.x;
 }
 
@@ -215,7 +215,7 @@ Fragment switch_fragment(const NetworkSwitch& words, const Box& body, const std:
     draw_title(shapes, words, body);
     auto room = body.width - 2 * inset;
     if (!sheet_words.empty())
-        room = draw_sheet_flag(shapes, body.at.x + body.width - inset, body.at.y + title_row + 200_um, sheet_words) -
+        room = draw_sheet_flag(shapes, body.at.x + body.width - inset, body.at.y + title_row + 300_um, sheet_words) -
                1_mm - body.at.x - inset;
     draw_rows(shapes, words, body, room);
     fragment.bounds = bounds_of(shapes);
