@@ -51,12 +51,22 @@ base::Result<std::optional<io::Recovery>> recovery_for(const fs::path& design) {
     return recovery_detail::from_either(io::journal_path(design), recovery_detail::text_of(design));
 }
 
-void set_aside(const fs::path& journal) {
+fs::path kept_path(const fs::path& journal) {
     auto kept = journal;
     kept += ".kept";
     std::error_code ignored;
-    for (const auto& each : {displaced_journal(journal), journal})
-        if (fs::exists(each, ignored)) fs::rename(each, kept, ignored);
+    for (int number = 2; fs::exists(kept, ignored); ++number) {
+        kept = journal;
+        kept += ".kept" + std::to_string(number);
+    }
+    return kept;
+}
+
+void set_aside(const fs::path& journal) {
+    // Each under a name of its own: an empty one begun at the crash must not take the place of the one it displaced.
+    std::error_code ignored;
+    for (const auto& each : {journal, displaced_journal(journal)})
+        if (fs::exists(each, ignored)) fs::rename(each, kept_path(journal), ignored);
 }
 
 }  // namespace streamwright::app

@@ -24,7 +24,9 @@ std::vector<Orphan> orphans_in(const std::filesystem::path& state_folder);
 /// What the journal beside a file adds to it; nothing if there is none worth offering.
 base::Result<std::optional<io::Recovery>> recovery_for(const std::filesystem::path& design);
 
-/// Puts a journal out of the way without destroying it.
+/// The name a journal gets when it is set aside; one that nothing else has.
+std::filesystem::path kept_path(const std::filesystem::path& journal);
+/// Puts a journal out of the way without destroying it, or what was set aside before it.
 void set_aside(const std::filesystem::path& journal);
 
 /// Where never-saved designs keep their journals.

@@ -96,7 +96,9 @@ void FindingDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
                 row.chips);
     painter->setFont(sized(false, 11));
     painter->setPen(theme_.text("muted"));
-    const auto terms = painter->fontMetrics().elidedText(row.terms, Qt::ElideRight, right - left);
+    QString below = row.acceptance;
+    if (!row.terms.isEmpty()) below += (below.isEmpty() ? QString() : QStringLiteral(" · ")) + row.terms;
+    const auto terms = painter->fontMetrics().elidedText(below, Qt::ElideRight, right - left);
     painter->drawText(QRect(left, box.top() + 23, right - left, 16), Qt::AlignLeft | Qt::AlignVCenter, terms);
     painter->setOpacity(1);
     for (std::size_t i = 0; i < boxes.size(); ++i)

@@ -3,6 +3,8 @@
 #include "app/words/words.h"
 #include "core/analysis/rule.h"
 
+#include <QTextDocument>
+
 #include <algorithm>
 #include <unordered_set>
 
@@ -18,7 +20,19 @@ QString source_words(const analysis::Finding& finding) {
 
 bool same(const FindingRow& a, const FindingRow& b) {
     return a.reported.finding == b.reported.finding && a.sentence == b.sentence && a.terms == b.terms &&
-           a.chips == b.chips && a.being_checked == b.being_checked && a.waived() == b.waived();
+           a.chips == b.chips && a.remedies == b.remedies && a.being_checked == b.being_checked &&
+           a.reported.waiver == b.reported.waiver && a.waived() == b.waived() && a.acceptance == b.acceptance;
+}
+
+/// Who accepted it and why, as long as the acceptance holds; else that it asks again.
+QString acceptance_words(const model::Design& design, const analysis::Reported& reported) {
+    const auto* waiver = reported.waiver ? design.waivers.find(*reported.waiver) : nullptr;
+    if (!waiver) return {};
+    const auto reason = shown(base::printable(waiver->reason)), by = shown(base::printable(waiver->by));
+    if (reported.waiver_outdated)
+        return FindingsModel::tr("Accepted for an older form of the rule, so it asks again: %1").arg(reason);
+    return by.isEmpty() ? FindingsModel::tr("Accepted: %1").arg(reason)
+                        : FindingsModel::tr("Accepted by %1: %2").arg(by, reason);
 }
 
 }  // namespace findings_model_detail
@@ -26,7 +40,7 @@ bool same(const FindingRow& a, const FindingRow& b) {
 FindingRow finding_row(const Document& document, const analysis::Reported& reported) {
     const auto book = phrasebook(document.design());
     const auto& finding = reported.finding;
-    FindingRow row{reported, finding.key(), shown(analysis::sentence(finding, book)), {}, {}, {}, false};
+    FindingRow row{reported, finding.key(), shown(analysis::sentence(finding, book)), {}, {}, {}, {}, false};
     QStringList terms;
     for (const auto& term : finding.terms) terms << shown(base::fill(term, book));
     row.terms = terms.join(QStringLiteral("; "));
@@ -36,6 +50,7 @@ FindingRow finding_row(const Document& document, const analysis::Reported& repor
         row.chips << shown(base::print(base::Value(analysis::ref(subject)), book));
     row.chips.removeDuplicates();
     for (const auto& remedy : finding.remedies) row.remedies << shown(base::fill(remedy.label, book));
+    row.acceptance = findings_model_detail::acceptance_words(document.design(), reported);
     row.being_checked = document.analyser().being_checked(finding);
     return row;
 }
@@ -55,11 +70,19 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     const auto& row = rows_[static_cast<std::size_t>(index.row())];
     if (role == Qt::DisplayRole || role == Qt::AccessibleTextRole) {
         const auto severity = base::enum_text(row.reported.finding.severity);
-        return tr("%1: %2").arg(QString::fromUtf8(severity.data(), int(severity.size())), row.sentence);
+        const auto words = tr("%1: %2").arg(QString::fromUtf8(severity.data(), int(severity.size())), row.sentence);
+        return row.waived() ? tr("%1, accepted").arg(words) : words;
     }
-    if (role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole)
-        return QString(row.sentence + '\n' + row.terms);
-    return {};
+    if (role != Qt::ToolTipRole && role != Qt::AccessibleDescriptionRole) return {};
+    QString words = row.sentence + '\n' + row.terms;
+    if (!row.acceptance.isEmpty()) words += '\n' + row.acceptance;
+    // Names and reasons are typed by people: what looks like markup in them is shown as typed.
+    return role == Qt::ToolTipRole ? Qt::convertFromPlainText(words) : words;
+}
+
+std::optional<int> FindingsModel::row_of(const std::string& key) const {
+    const auto found = std::ranges::find(rows_, key, &FindingRow::key);
+    return found == rows_.end() ? std::nullopt : std::optional(static_cast<int>(found - rows_.begin()));
 }
 
 analysis::Counts FindingsModel::counts() const { return counts_; }

@@ -18,6 +18,7 @@ struct FindingRow {
     QString terms;      // "94.8 + 5.2 = 100.0 m; limit 90 m · IEEE 802.3 clause 40"
     QStringList chips;  // subjects
     QStringList remedies;
+    QString acceptance;  // "Accepted by Head of AV: agreed with the site"; empty where nobody has
     bool being_checked = false;
     bool waived() const { return reported.waiver && !reported.waiver_outdated; }
 };
@@ -32,6 +33,8 @@ public:
     int rowCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role) const override;
     const FindingRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
+    /// Where the finding of that key is shown; nothing where it is not.
+    std::optional<int> row_of(const std::string& key) const;
     analysis::Counts counts() const;
     /// Shows only this severity; none: all.
     void set_filter(std::optional<analysis::Severity> severity);

@@ -1,9 +1,11 @@
 #include "app/panels/findings_panel.h"
 
+#include "app/panels/finding_actions.h"
 #include "app/panels/finding_delegate.h"
 #include "app/render/role_icon.h"
 #include "app/words/words.h"
 
+#include <QAction>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -19,6 +21,7 @@ namespace streamwright::app {
 namespace findings_panel_detail {
 
 using analysis::Severity;
+constexpr int head_height = 34, room_for_buttons = 900;
 constexpr Severity severities[] = {Severity::error, Severity::warning, Severity::advice};
 
 QIcon severity_icon(Severity severity, const Theme& theme) {
@@ -60,17 +63,56 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
       model_(new FindingsModel(document, this)),
       delegate_(new FindingDelegate(*model_, this)),
       list_(new QListView(this)),
+      actions_(nullptr),
       quiet_(new QLabel(this)) {
     setObjectName(QStringLiteral("FindingsPanel"));
     setAttribute(Qt::WA_StyledBackground);
-    auto* title = new QLabel(tr("Findings"), this);
-    title->setProperty("tone", "strong");
-    auto* head = new QHBoxLayout;
+    list_->setModel(model_);
+    list_->setItemDelegate(delegate_);
+    list_->setMouseTracking(true);
+    list_->setUniformItemSizes(true);
+    list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    list_->setAccessibleName(tr("Findings"));
+    actions_ = new FindingActions(document_, *model_, *list_);
+    quiet_->setProperty("tone", "muted");
+    quiet_->setContentsMargins(16, 8, 16, 8);
+    quiet_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(make_head());
+    layout->addWidget(list_, 1);
+    layout->addWidget(quiet_, 1);
+    connect(model_, &FindingsModel::refreshed, this, &FindingsPanel::show_counts);
+    connect(delegate_, &FindingDelegate::remedy_clicked, actions_, &FindingActions::apply);
+    connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
+        // Only what the user does selects subjects; a list that changes under her does not.
+        if (now.isValid() && list_->hasFocus()) choose(now);
+    });
+    connect(list_, &QListView::clicked, this, &FindingsPanel::choose);
+    for (const auto key : {Qt::Key_Return, Qt::Key_Enter}) {
+        auto* enter = new QShortcut(key, list_, nullptr, nullptr, Qt::WidgetShortcut);
+        connect(enter, &QShortcut::activated, this, [this] {
+            if (list_->currentIndex().isValid()) actions_->apply(list_->currentIndex().row(), 0);
+        });
+    }
+    show_counts();
+}
+
+QWidget* FindingsPanel::make_head() {
+    auto* holder = new QWidget(this);
+    auto* head = new QHBoxLayout(holder);
+    // On a small screen the row gives way rather than the window growing beyond it.
+    head->setSizeConstraint(QLayout::SetNoConstraint);
+    holder->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    holder->setFixedHeight(findings_panel_detail::head_height);
     head->setContentsMargins(16, 4, 12, 4);
+    auto* title = new QLabel(tr("Findings"), holder);
+    title->setProperty("tone", "strong");
     head->addWidget(title);
     head->addSpacing(16);
     for (const auto severity : findings_panel_detail::severities) {
-        auto* button = new QToolButton(this);
+        auto* button = new QToolButton(holder);
         button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
         button->setCheckable(true);
         button->setToolTip(tr("Show only these"));
@@ -80,40 +122,27 @@ FindingsPanel::FindingsPanel(Document& document, QWidget* parent)
         head->addWidget(button);
     }
     head->addStretch();
-    list_->setModel(model_);
-    list_->setItemDelegate(delegate_);
-    list_->setMouseTracking(true);
-    list_->setUniformItemSizes(true);
-    list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    list_->setAccessibleName(tr("Findings"));
-    quiet_->setProperty("tone", "muted");
-    quiet_->setContentsMargins(16, 8, 16, 8);
-    quiet_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(0);
-    layout->addLayout(head);
-    layout->addWidget(list_, 1);
-    layout->addWidget(quiet_, 1);
-    connect(model_, &FindingsModel::refreshed, this, &FindingsPanel::show_counts);
-    connect(delegate_, &FindingDelegate::remedy_clicked, this, &FindingsPanel::apply);
-    connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
-        // Only what the user does selects subjects; a list that changes under her does not.
-        if (!now.isValid() || !list_->hasFocus()) return;
-        const auto& subjects = model_->row(now.row()).reported.finding.subjects;
-        if (!subjects.empty()) Q_EMIT subject_chosen(subjects.front());
-    });
-    connect(list_, &QListView::clicked, this, [this](const QModelIndex& row) {
-        const auto& subjects = model_->row(row.row()).reported.finding.subjects;
-        if (!subjects.empty()) Q_EMIT subject_chosen(subjects.front());
-    });
-    for (const auto key : {Qt::Key_Return, Qt::Key_Enter}) {
-        auto* enter = new QShortcut(key, list_, nullptr, nullptr, Qt::WidgetShortcut);
-        connect(enter, &QShortcut::activated, this, [this] {
-            if (list_->currentIndex().isValid()) apply(list_->currentIndex().row(), 0);
-        });
+    for (auto* action : actions_->all()) {
+        auto* button = new QToolButton(holder);
+        button->setDefaultAction(action);
+        button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+        button->setFocusPolicy(Qt::TabFocus);
+        connect(action, &QAction::changed, this, &FindingsPanel::show_buttons);
+        buttons_.push_back(button);
+        head->addWidget(button);
     }
-    show_counts();
+    show_buttons();
+    return holder;
+}
+
+void FindingsPanel::show_buttons() {
+    const bool room = width() >= findings_panel_detail::room_for_buttons;
+    for (auto* button : buttons_) button->setVisible(room && button->defaultAction()->isVisible());
+}
+
+void FindingsPanel::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    show_buttons();
 }
 
 void FindingsPanel::set_theme(const Theme& theme) {
@@ -146,17 +175,9 @@ void FindingsPanel::show_counts() {
                              : tr("Nothing to report. All rules checked in %1 ms.").arg(took, 0, 'g', 2));
 }
 
-void FindingsPanel::apply(int row, int remedy) {
-    const auto& finding = model_->row(row);
-    const auto& remedies = finding.reported.finding.remedies;
-    if (static_cast<std::size_t>(remedy) >= remedies.size()) return;
-    // Queued: the list is still at work on the click, and the edit may take the row away.
-    QMetaObject::invokeMethod(
-        this,
-        [this, edit = remedies[static_cast<std::size_t>(remedy)].edit, words = finding.remedies[remedy]] {
-            document_.commit(model::make_edit(document_.design(), edit), words);
-        },
-        Qt::QueuedConnection);
+void FindingsPanel::choose(const QModelIndex& row) {
+    const auto& subjects = model_->row(row.row()).reported.finding.subjects;
+    if (!subjects.empty()) Q_EMIT subject_chosen(subjects.front());
 }
 
 }  // namespace streamwright::app

@@ -22,6 +22,26 @@ QString name_filter() { return FileActions::tr("Designs (*.streamwright)"); }
 
 std::filesystem::path path_of(const QString& text) { return text.toStdString(); }
 
+/// "2 devices, 1 cable, 4 other records": what the unsaved edits touch.
+QString touched_words(const model::Delta& delta) {
+    const auto devices = static_cast<int>(delta.of<model::Device>().size());
+    const auto cables = static_cast<int>(delta.of<model::Cable>().size());
+    const auto streams = static_cast<int>(delta.of<model::Stream>().size());
+    const auto all = std::apply([](const auto&... list) { return static_cast<int>((list.size() + ...)); }, delta.lists);
+    const int others = all - devices - cables - streams;
+    QStringList words;
+    if (devices > 0) words << (devices == 1 ? FileActions::tr("1 device") : FileActions::tr("%1 devices").arg(devices));
+    if (cables > 0) words << (cables == 1 ? FileActions::tr("1 cable") : FileActions::tr("%1 cables").arg(cables));
+    if (streams > 0) words << (streams == 1 ? FileActions::tr("1 stream") : FileActions::tr("%1 streams").arg(streams));
+    if (others > 0)
+        words << (others == 1 ? FileActions::tr("1 other record") : FileActions::tr("%1 other records").arg(others));
+    return words.join(QStringLiteral(", "));
+}
+
+QString kept_words(const std::filesystem::path& journal) {
+    return FileActions::tr("What you leave out is kept as %1.").arg(shown(kept_path(journal).string()));
+}
+
 }  // namespace file_actions_detail
 
 QString examples_folder() {
@@ -74,6 +94,9 @@ void FileActions::offer(const io::Recovery& recovery) {
     QString more = recovery.other_file ? tr("The file was changed since, so they are offered as a design of their own.")
                                        : tr("Restoring is one edit; Undo takes it back.");
     if (recovery.cut_short) more += ' ' + tr("The last of them was damaged and is left out.");
+    const auto touched = file_actions_detail::touched_words(model::difference(document_.design(), recovery.design));
+    if (!touched.isEmpty()) more = tr("They change %1.").arg(touched) + ' ' + more;
+    if (document_.path()) more += ' ' + file_actions_detail::kept_words(io::journal_path(*document_.path()));
     box.setInformativeText(more);
     auto* restore = box.addButton(tr("Restore"), QMessageBox::AcceptRole);
     box.addButton(tr("Leave them out"), QMessageBox::RejectRole);
@@ -89,17 +112,19 @@ void FileActions::offer_orphans(const std::filesystem::path& state_folder) {
     for (auto& orphan : orphans_in(state_folder)) {
         const auto& settings = orphan.recovery.design.settings();
         const auto title = settings.title.empty() ? tr("Untitled design") : shown(settings.title);
+        const auto devices = orphan.recovery.design.devices.size();
         QMessageBox box(&window_);
         box.setWindowTitle(tr("Unsaved design found"));
-        box.setText(tr("'%1', with %2 devices, was never saved before the program ended.")
+        box.setText(tr("'%1', with %2, was never saved before the program ended.")
                         .arg(title)
-                        .arg(orphan.recovery.design.devices.size()));
+                        .arg(devices == 1 ? tr("1 device") : tr("%1 devices").arg(devices)));
         auto* restore = box.addButton(tr("Restore"), QMessageBox::AcceptRole);
-        auto* discard = box.addButton(tr("Discard"), QMessageBox::DestructiveRole);
+        box.setInformativeText(file_actions_detail::kept_words(orphan.journal));
+        auto* leave = box.addButton(tr("Leave it out"), QMessageBox::DestructiveRole);
         box.addButton(tr("Ask again later"), QMessageBox::RejectRole);
         box.setDefaultButton(restore);
         box.exec();
-        if (box.clickedButton() == discard) set_aside(orphan.journal);
+        if (box.clickedButton() == leave) set_aside(orphan.journal);
         if (box.clickedButton() != restore) continue;
         document_.restore(std::move(orphan));
         return;  // others are offered at the next start

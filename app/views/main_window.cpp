@@ -2,6 +2,7 @@
 
 #include "app/canvas/subject_words.h"
 #include "app/panels/catalogue_panel.h"
+#include "app/panels/finding_actions.h"
 #include "app/panels/findings_panel.h"
 #include "app/panels/properties/properties_panel.h"
 #include "app/style/widget_style.h"
@@ -78,12 +79,15 @@ void MainWindow::connect_parts() {
     auto& viewport = schematic_->viewport();
     connect(catalogue_, &CataloguePanel::place_requested, schematic_, &SchematicView::place);
     connect(top_, &TopBar::found, this, [this](const Chosen& subject) {
-        schematic_->go_to(subject);
-        schematic_->viewport().setFocus();
+        if (!schematic_->go_to(subject)) status_->tell(tr("It is drawn on no sheet; its properties are shown."), false);
     });
+    connect(top_, &TopBar::left, this, [this] { schematic_->viewport().setFocus(); });
     connect(findings_, &FindingsPanel::subject_chosen, this, [this](const analysis::Subject& subject) {
         if (const auto chosen = chosen_for(document_.design(), subject)) schematic_->go_to(*chosen);
     });
+    connect(&findings_->actions(), &FindingActions::show_requested, this, &MainWindow::show_finding);
+    connect(&findings_->actions(), &FindingActions::told, this,
+            [this](const QString& words) { status_->tell(words, false); });
     connect(&viewport, &Viewport::told, status_, &StatusLine::tell);
     connect(&viewport, &Viewport::hovered, this, [this](const std::optional<Chosen>& subject) {
         status_->hover(subject ? subject_words(schematic_->viewport().scene(), *subject) : QString());
@@ -99,6 +103,20 @@ void MainWindow::connect_parts() {
     connect(&document_, &Document::file_changed, this, &MainWindow::show_title);
     connect(&document_, &Document::journal_failed, this, [this](const QString& why) { status_->tell(why, true); });
     connect(&document_, &Document::replaced, this, [this] { selection_.clear(); });
+}
+
+void MainWindow::show_finding(const analysis::Finding& finding) {
+    std::set<Chosen> all;
+    bool shown_one = false;
+    for (const auto& subject : finding.subjects) {
+        const auto chosen = chosen_for(document_.design(), subject);
+        if (!chosen) continue;
+        all.insert(*chosen);
+        if (!shown_one) shown_one = schematic_->go_to(*chosen);
+    }
+    if (!shown_one) return status_->tell(tr("What this finding is about is drawn on no sheet."), true);
+    selection_.set(std::move(all));
+    schematic_->viewport().setFocus();
 }
 
 void MainWindow::show_title() {

@@ -51,6 +51,7 @@ protected:
 private:
     void lay_out();
     void connect_parts();
+    void show_finding(const analysis::Finding& finding);
     void show_title();
 
     Document document_;

@@ -136,6 +136,9 @@ void add_view_menu(MainWindow& window) {
     add_panel_switch(*menu, MainWindow::tr("&Properties"), Qt::Key_F8, window.properties());
     menu->addSeparator();
     add(*menu, MainWindow::tr("Fin&d…"), QKeySequence::Find, [&window] { window.top().focus_search(); });
+    add(*menu, MainWindow::tr("Find &next"), QKeySequence(Qt::Key_F3), [&window] { window.top().step(1); });
+    add(*menu, MainWindow::tr("Find pre&vious"), QKeySequence(Qt::SHIFT | Qt::Key_F3),
+        [&window] { window.top().step(-1); });
     add(*menu, MainWindow::tr("Search the cata&logue"), QKeySequence(Qt::CTRL | Qt::Key_L),
         [&window] { window.catalogue().focus_search(); });
     add(*menu, MainWindow::tr("&Go to the findings"), QKeySequence(Qt::CTRL | Qt::Key_G),

@@ -36,6 +36,8 @@ constexpr Line lines[] = {
     {QT_TRANSLATE_NOOP("shortcuts", "Ctrl+Shift+D"), QT_TRANSLATE_NOOP("shortcuts", "duplicate the selected devices")},
     {QT_TRANSLATE_NOOP("shortcuts", "Ctrl+Shift+A"),
      QT_TRANSLATE_NOOP("shortcuts", "select all of the types that are selected")},
+    {QT_TRANSLATE_NOOP("shortcuts", "Edit, Align"),
+     QT_TRANSLATE_NOOP("shortcuts", "set the selected devices in line or at equal gaps")},
     {QT_TRANSLATE_NOOP("shortcuts", "T, Ctrl+K"), QT_TRANSLATE_NOOP("shortcuts", "turn over, fold")},
     {QT_TRANSLATE_NOOP("shortcuts", "V, C"), QT_TRANSLATE_NOOP("shortcuts", "select tool, cable tool")},
     {QT_TRANSLATE_NOOP("shortcuts", "Escape"), QT_TRANSLATE_NOOP("shortcuts", "drop the gesture, clear the selection")},
@@ -46,7 +48,15 @@ constexpr Line lines[] = {
     {QT_TRANSLATE_NOOP("shortcuts", "F6, F7, F8"),
      QT_TRANSLATE_NOOP("shortcuts", "close or open catalogue, findings, properties")},
     {QT_TRANSLATE_NOOP("shortcuts", "Ctrl+F, Ctrl+L, Ctrl+G"),
-     QT_TRANSLATE_NOOP("shortcuts", "find a tag, search the catalogue, go to the findings")},
+     QT_TRANSLATE_NOOP("shortcuts", "find in the design, search the catalogue, go to the findings")},
+    {QT_TRANSLATE_NOOP("shortcuts", "Enter, Shift+Enter in the search; F3, Shift+F3"),
+     QT_TRANSLATE_NOOP("shortcuts", "go to the next or previous that is found; Escape goes back to the sheet")},
+    {QT_TRANSLATE_NOOP("shortcuts", "Enter, Ctrl+Enter in the findings"),
+     QT_TRANSLATE_NOOP("shortcuts", "apply the best remedy; apply to all of this kind, after a preview")},
+    {QT_TRANSLATE_NOOP("shortcuts", "Ctrl+E, Delete, Space in the findings"),
+     QT_TRANSLATE_NOOP("shortcuts", "accept with a reason, withdraw the acceptance, show on the canvas")},
+    {QT_TRANSLATE_NOOP("shortcuts", "Shift+F10, Menu key, right click in the findings"),
+     QT_TRANSLATE_NOOP("shortcuts", "all that can be done about the finding")},
 };
 
 }  // namespace shortcuts_page_detail

@@ -65,8 +65,15 @@ StatusLine::StatusLine(Document& document, QWidget* parent)
         label->setProperty("tone", "muted");
         layout->addWidget(label);
     }
-    connect(&document_, &Document::changed, this, &StatusLine::refresh);
-    connect(&document_, &Document::replaced, this, &StatusLine::refresh);
+    connect(&document_, &Document::changed, this, [this](const model::Delta& delta) {
+        refresh();
+        // What was said about an edit stands while only the worst case comes in.
+        if (!delta.empty() && !refusal_) tell({}, false);
+    });
+    connect(&document_, &Document::replaced, this, [this] {
+        refresh();
+        if (!refusal_) tell({}, false);
+    });
     connect(&document_, &Document::file_changed, this, &StatusLine::refresh);
     connect(&document_, &Document::refused, this, [this](const QString& why) { tell(why, true); });
     refresh();
@@ -116,8 +123,6 @@ void StatusLine::refresh() {
                           ? tr("Checking…")
                           : tr("Checked in %1 ms").arg(took, 0, 'f', took < 10 ? 1 : 0));
     saved_->setText(!document_.path() ? tr("Not saved yet") : document_.modified() ? tr("Unsaved edits") : tr("Saved"));
-    if (!told_.isEmpty() && refusal_) return;
-    tell({}, false);
 }
 
 }  // namespace streamwright::app

@@ -1,61 +1,22 @@
 #include "app/views/top_bar.h"
 
+#include "app/document/search.h"
 #include "app/words/words.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QCompleter>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QSet>
 #include <QStandardItemModel>
 #include <QToolButton>
 
 #include <algorithm>
 
 namespace streamwright::app {
-
-namespace top_bar_detail {
-
-struct Name {
-    QString text;
-    Chosen subject;
-};
-
-std::vector<Name> names_of(const model::Design& design) {
-    std::vector<Name> names;
-    for (const auto& device : design.devices) {
-        names.push_back({shown(device.tag), Chosen(device.id)});
-        if (!device.host_name.empty()) names.push_back({shown(device.host_name), Chosen(device.id)});
-        for (const auto& host : device.addresses)
-            if (host.address) names.push_back({shown(base::print(*host.address)), Chosen(device.id)});
-    }
-    for (const auto& cable : design.cables) names.push_back({shown(cable.tag), Chosen(cable.id)});
-    for (const auto& stream : design.streams) {
-        names.push_back({shown(stream.tag), Chosen(stream.id)});
-        if (stream.group) names.push_back({shown(base::print(*stream.group)), Chosen(stream.id)});
-    }
-    for (const auto& frame : design.room_frames)
-        if (const auto* room = design.rooms.find(frame.room))
-            names.push_back({shown(room->number + " " + room->name).trimmed(), Chosen(frame.id)});
-    return names;
-}
-
-}  // namespace top_bar_detail
-
-std::optional<Chosen> find_subject(const model::Design& design, const QString& text) {
-    const auto wanted = text.trimmed();
-    if (wanted.isEmpty()) return std::nullopt;
-    const auto names = top_bar_detail::names_of(design);
-    const auto first = [&](auto fits) -> std::optional<Chosen> {
-        const auto found = std::ranges::find_if(names, fits);
-        return found == names.end() ? std::nullopt : std::optional(found->subject);
-    };
-    using top_bar_detail::Name;
-    if (auto same = first([&](const Name& n) { return n.text.compare(wanted, Qt::CaseInsensitive) == 0; })) return same;
-    if (auto begins = first([&](const Name& n) { return n.text.startsWith(wanted, Qt::CaseInsensitive); }))
-        return begins;
-    return first([&](const Name& n) { return n.text.contains(wanted, Qt::CaseInsensitive); });
-}
 
 TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     : QWidget(parent),
@@ -65,6 +26,7 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
       revision_(new QLabel(this)),
       presets_(new QComboBox(this)),
       search_(new QLineEdit(this)),
+      count_(new QLabel(this)),
       names_(new QStandardItemModel(this)) {
     setObjectName(QStringLiteral("TopBar"));
     setAttribute(Qt::WA_StyledBackground);
@@ -87,19 +49,9 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     presets_->setMinimumWidth(100);
     presets_->setMaximumWidth(176);
     presets_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    search_->setPlaceholderText(tr("Find a tag, room, address   Ctrl F"));
-    search_->setAccessibleName(tr("Find a tag, room or address"));
-    search_->setMinimumWidth(110);
-    search_->setMaximumWidth(264);
-    search_->setClearButtonEnabled(true);
-    auto* completer = new QCompleter(names_, this);
-    completer->setCaseSensitivity(Qt::CaseInsensitive);
-    completer->setFilterMode(Qt::MatchContains);
-    completer->setMaxVisibleItems(12);
-    search_->setCompleter(completer);
+    make_search();
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(16, 0, 14, 0);
-    layout->setSpacing(12);
     layout->addWidget(title_);
     layout->addWidget(revision_);
     layout->addStretch(1);
@@ -108,13 +60,11 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     layout->addWidget(preset_label);
     layout->addWidget(presets_, 2);
     layout->addWidget(search_, 3);
+    layout->addWidget(count_);
+    for (auto* button : steps_) layout->addWidget(button);
+    layout->setSpacing(10);
     connect(presets_, &QComboBox::activated, this, [this](int index) {
         selection_.set_preset(model::PresetId::parse(presets_->itemData(index).toString().toStdString()));
-    });
-    connect(search_, &QLineEdit::returnPressed, this, &TopBar::jump);
-    connect(completer, QOverload<const QString&>::of(&QCompleter::activated), this, [this] { jump(); });
-    connect(search_, &QLineEdit::textEdited, this, [this] {
-        if (names_->rowCount() == 0) fill_search();
     });
     connect(&document_, &Document::changed, this, &TopBar::refresh);
     connect(&document_, &Document::replaced, this, [this] {
@@ -134,6 +84,61 @@ TopBar::TopBar(Document& document, Selection& selection, QWidget* parent)
     refresh();
 }
 
+void TopBar::make_search() {
+    search_->setPlaceholderText(tr("Find a tag, type, room, address   Ctrl F"));
+    search_->setAccessibleName(tr("Find a tag, type, room or address"));
+    search_->setMinimumWidth(110);
+    search_->setMaximumWidth(264);
+    search_->setClearButtonEnabled(true);
+    auto* completer = new QCompleter(names_, this);
+    completer->setCaseSensitivity(Qt::CaseInsensitive);
+    completer->setFilterMode(Qt::MatchContains);
+    completer->setMaxVisibleItems(12);
+    search_->setCompleter(completer);
+    count_->setProperty("tone", "muted");
+    steps_ = {step_button(tr("Previous (Shift+F3)"), QStringLiteral("‹"), -1),
+              step_button(tr("Next (F3)"), QStringLiteral("›"), 1)};
+    search_->installEventFilter(this);
+    connect(completer, QOverload<const QString&>::of(&QCompleter::activated), this, [this](const QString& text) {
+        search_->setText(text);
+        at_.reset();
+        step(1);
+    });
+    // Also reached from the open list of names, which hands its keys on without asking any filter.
+    connect(search_, &QLineEdit::returnPressed, this, [this] { step(1); });
+    connect(search_, &QLineEdit::textEdited, this, [this] {
+        if (names_->rowCount() == 0) fill_search();
+    });
+    connect(search_, &QLineEdit::textChanged, this, [this] {
+        at_.reset();
+        show_count();
+    });
+    show_count();
+}
+
+QToolButton* TopBar::step_button(const QString& words, const QString& mark, int by) {
+    auto* button = new QToolButton(this);
+    button->setText(mark);
+    button->setToolTip(words);
+    button->setAccessibleName(words);
+    button->setFocusPolicy(Qt::TabFocus);
+    connect(button, &QToolButton::clicked, this, [this, by] { step(by); });
+    return button;
+}
+
+bool TopBar::eventFilter(QObject* watched, QEvent* event) {
+    if (watched != search_ || event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool enter = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+    if (enter && key->modifiers().testFlag(Qt::ShiftModifier)) {
+        step(-1);
+        return true;
+    }
+    if (key->key() != Qt::Key_Escape) return QWidget::eventFilter(watched, event);
+    Q_EMIT left();
+    return true;
+}
+
 void TopBar::focus_search() {
     search_->setFocus(Qt::ShortcutFocusReason);
     search_->selectAll();
@@ -148,6 +153,11 @@ void TopBar::refresh() {
     revision_->setText(latest ? tr("revision %1").arg(shown(latest->letter)) : QString());
     fill_presets();
     names_->clear();
+    // A count that nobody looks at is not worth a search at every edit.
+    if (search_->hasFocus())
+        show_count();
+    else
+        count_->hide();
 }
 
 void TopBar::fill_presets() {
@@ -163,12 +173,42 @@ void TopBar::fill_presets() {
 }
 
 void TopBar::fill_search() {
-    for (const auto& name : top_bar_detail::names_of(document_.design()))
-        names_->appendRow(new QStandardItem(name.text));
+    QSet<QString> seen;
+    for (const auto& each : findables(document_.design()))
+        for (const auto& words : QStringList(each.name) + each.also) seen << words;
+    auto all = seen.values();
+    all.removeAll(QString());
+    all.sort(Qt::CaseInsensitive);
+    for (const auto& words : all) names_->appendRow(new QStandardItem(words));
 }
 
-void TopBar::jump() {
-    if (const auto subject = find_subject(document_.design(), search_->text())) Q_EMIT found(*subject);
+void TopBar::step(int by) {
+    search_->completer()->popup()->hide();
+    const auto hits = found_in(document_.design(), search_->text());
+    if (hits.empty()) return show_count();
+    const auto count = static_cast<std::ptrdiff_t>(hits.size());
+    const auto stood = at_ ? std::ranges::find(hits, *at_) : hits.end();
+    std::ptrdiff_t next = by > 0 ? 0 : count - 1;
+    if (stood != hits.end()) next = (stood - hits.begin() + by + count) % count;
+    at_ = hits[static_cast<std::size_t>(next)];
+    show_count();
+    Q_EMIT found(*at_);
+}
+
+void TopBar::show_count() {
+    const bool any = !search_->text().trimmed().isEmpty();
+    count_->setVisible(any);
+    for (auto* button : steps_) button->setVisible(any);
+    if (!any) return;
+    const auto hits = found_in(document_.design(), search_->text());
+    const auto stood = at_ ? std::ranges::find(hits, *at_) : hits.end();
+    for (auto* button : steps_) button->setEnabled(!hits.empty());
+    if (hits.empty())
+        count_->setText(tr("nothing found"));
+    else if (stood == hits.end())
+        count_->setText(tr("%1 found").arg(hits.size()));
+    else
+        count_->setText(tr("%1 of %2").arg(stood - hits.begin() + 1).arg(hits.size()));
 }
 
 }  // namespace streamwright::app

@@ -93,7 +93,7 @@ std::vector<Reported> report(const model::Design& design, const std::vector<Find
         if (const auto found = waivers.find(key); found != waivers.end()) {
             const auto* rule = find_rule(finding.rule);
             entry.waiver_outdated = rule && found->second->rule_revision < rule->words.revision;
-            if (!entry.waiver_outdated) entry.waiver = found->second->id;
+            entry.waiver = found->second->id;
         }
         keyed.emplace_back(std::move(key), std::move(entry));
     }
@@ -110,7 +110,7 @@ std::vector<Reported> report(const model::Design& design, const std::vector<Find
 Counts count(const std::vector<Reported>& reported) {
     Counts counts;
     for (const auto& entry : reported) {
-        if (entry.waiver) continue;
+        if (entry.waiver && !entry.waiver_outdated) continue;
         if (entry.finding.severity == Severity::error) ++counts.error;
         if (entry.finding.severity == Severity::warning) ++counts.warning;
         if (entry.finding.severity == Severity::advice) ++counts.advice;

@@ -52,6 +52,7 @@ TEST(Report, asksAgainWhereTheWaiverIsOlderThanTheRule) {
     waive(c, finding_of(c.design(), "outputs-joined"), 0);
     const auto reported = analysis::report(c.design(), analyse_findings(c.design()));
     EXPECT_TRUE(reported[0].waiver_outdated);
+    EXPECT_TRUE(reported[0].waiver) << "its reason is still there to be read and renewed";
     EXPECT_EQ(analysis::count(reported).error, 1);
 }
 

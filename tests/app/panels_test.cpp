@@ -1,10 +1,12 @@
 // The panels: the catalogue finds and places by keyboard, the findings list keeps its place, the search jumps.
+#include "app/document/search.h"
 #include "app/panels/catalogue_panel.h"
 #include "app/panels/finding_delegate.h"
 #include "app/panels/findings_panel.h"
 #include "app/views/top_bar.h"
 #include "tests/app/window_rig.h"
 
+#include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QTest>
@@ -105,6 +107,71 @@ TEST(TopBar, SearchJumpsToATag) {
     QTest::keyClick(&search, Qt::Key_Return);
     EXPECT_EQ(rig.selection().only(), app::Chosen(rig.device(pc).id));
     EXPECT_TRUE(rig.viewport().rect().contains(rig.title(pc))) << "and it is in view";
+}
+
+TEST(TopBar, EnterWalksAllThatIsFoundByTypeAndRoomToo) {
+    WindowRig rig;
+    rig.drop_type("tern-encoder", {60, 60});
+    rig.drop_type("pc", {300, 200});
+    rig.drop_type("pc", {300, 300});
+    model::Room room{rig.document().ids().next<model::RoomId>()};
+    room.number = "2.01";
+    room.name = "Lecture hall";
+    ASSERT_TRUE(rig.document().edit(model::AddRows{{room}}, "Add"));
+    std::set<app::Chosen> computers;
+    model::DeviceId encoder(0);
+    for (const auto& device : rig.design().devices)
+        if (device.type.text == "pc")
+            computers.insert(app::Chosen(device.id));
+        else
+            encoder = device.id;
+    ASSERT_TRUE(rig.document().edit(model::StandInRoom{{encoder}, room.id, {}, {}, {}}, "Move"));
+    auto& top = rig.window().top();
+    rig.key(Qt::Key_F, Qt::ControlModifier);
+    ASSERT_TRUE(top.search().hasFocus());
+    const auto type = rig.design().type_of(*rig.design().devices.find(std::get<model::DeviceId>(*computers.begin())));
+    QTest::keyClicks(&top.search(), QString::fromStdString(type->name));
+    EXPECT_TRUE(top.count().isVisible());
+    EXPECT_EQ(top.count().text(), "2 found");
+    std::set<app::Chosen> walked;
+    QTest::keyClick(&top.search(), Qt::Key_Return);
+    EXPECT_EQ(top.count().text(), "1 of 2");
+    const auto first = rig.selection().only();
+    walked.insert(*first);
+    QTest::keyClick(&top.search(), Qt::Key_Return);
+    EXPECT_EQ(top.count().text(), "2 of 2");
+    walked.insert(*rig.selection().only());
+    EXPECT_EQ(walked, computers);
+    QTest::keyClick(&top.search(), Qt::Key_Return);
+    EXPECT_EQ(rig.selection().only(), first) << "round to the first";
+    QTest::keyClick(&top.search(), Qt::Key_Return, Qt::ShiftModifier);
+    EXPECT_EQ(top.count().text(), "2 of 2") << "and back";
+    QTest::keyClick(&top.search(), Qt::Key_Escape);
+    EXPECT_TRUE(rig.viewport().hasFocus());
+    rig.key(Qt::Key_F3);
+    EXPECT_EQ(rig.selection().only(), first);
+    top.search().clear();
+    QTest::keyClicks(&top.search(), "hall encoder");
+    QTest::keyClick(&top.search(), Qt::Key_Return);
+    EXPECT_EQ(rig.selection().only(), app::Chosen(encoder)) << "every word counts: the room's and the type's";
+    QTest::keyClicks(&top.search(), " of nowhere");
+    EXPECT_EQ(top.count().text(), "nothing found");
+    QTest::keyClick(&top.search(), Qt::Key_Return);
+    EXPECT_EQ(rig.selection().only(), app::Chosen(encoder)) << "nothing found moves nothing";
+    EXPECT_FALSE(top.search().accessibleName().isEmpty());
+}
+
+TEST(TopBar, FoundInTheOrderPeopleCount) {
+    WindowRig rig;
+    const std::vector<std::string> wanted{"enc", "ENC-9", "ENC-10"};
+    for (int i = 0; i < 3; ++i) rig.drop_type("tern-encoder", {60.0 + 90 * i, 60});
+    auto next = wanted.rbegin();
+    for (const auto& device : model::Design(rig.design()).devices)
+        ASSERT_TRUE(rig.document().edit(model::Rename{device.id, *next++, {}}, "Rename"));
+    std::vector<std::string> tags;
+    for (const auto& hit : app::found_in(rig.design(), "ENC"))
+        if (const auto* id = std::get_if<model::DeviceId>(&hit)) tags.push_back(rig.design().devices.find(*id)->tag);
+    EXPECT_EQ(tags, wanted);
 }
 
 }  // namespace streamwright::test::panels

@@ -79,6 +79,39 @@ void add_role(PropertyForm& form, model::DeviceId id, const catalogue::DeviceTyp
         });
 }
 
+QString control_words(catalogue::ControlMethod method) {
+    switch (method) {
+        case catalogue::ControlMethod::ir:
+            return tr("infrared");
+        case catalogue::ControlMethod::serial:
+            return tr("serial");
+        case catalogue::ControlMethod::network:
+            return tr("network");
+        case catalogue::ControlMethod::contact:
+            return tr("contact");
+    }
+    return {};
+}
+
+/// What is asked for here among what the type takes.
+void add_control(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
+    if (type.controlled_by.empty()) return;
+    std::vector<PropertyForm::Option> options{{tr("any that it takes"), {}}};
+    for (const auto method : type.controlled_by)
+        options.push_back({control_words(method), shown(std::string(base::enum_text(method)))});
+    form.choice(
+        tr("Controlled by"), [options] { return options; },
+        [&form, id] {
+            const auto* device = row(form, id);
+            return device && device->control ? shown(std::string(base::enum_text(*device->control))) : QString();
+        },
+        [&form, id](const QString& method) {
+            configure(form, id, tr("Change control"), [&](model::Device& device) {
+                device.control = base::parse_enum<catalogue::ControlMethod>(method.toStdString());
+            });
+        });
+}
+
 void add_network(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
     const bool on_network =
         std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
@@ -204,6 +237,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
     add_identity(*form, id);
     if (type) {
         add_role(*form, id, *type);
+        add_control(*form, id, *type);
         form->live([type = *type](Figures& figures) {
             figures.figure(tr("Maker"), shown(type.maker + (type.family.empty() ? "" : " " + type.family)));
         });

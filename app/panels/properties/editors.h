@@ -28,6 +28,8 @@ std::optional<QString> change_settings(PropertyForm& form, const QString& words,
                                        const std::function<void(model::Settings&)>& change);
 /// The questions of the security plan, part of the design's form.
 void add_plan(PropertyForm& form);
+/// How many spares to buy, part of the design's form.
+void add_spares(PropertyForm& form);
 /// Several things are selected.
 PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 

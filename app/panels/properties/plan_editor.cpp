@@ -1,4 +1,4 @@
-// The security plan of the design: questions that no drawing answers.
+// The plans of the design, which no drawing answers: questions of security, and spares to buy.
 #include "app/panels/properties/editors.h"
 #include "app/words/words.h"
 
@@ -28,7 +28,33 @@ void add_question(PropertyForm& form, const QString& label, std::optional<bool> 
         });
 }
 
+constexpr int most_spares = 1000;
+
+void add_number(PropertyForm& form, const QString& label, const QString& unit, int most,
+                int model::SparePlan::*member) {
+    form.field(
+        label, [&form, unit, member] { return QString::number(form.design().settings().spares.*member) + unit; },
+        [&form, unit, most, member](const QString& text) -> std::optional<QString> {
+            bool number = false;
+            QString digits = text;
+            if (!unit.isEmpty()) digits.remove(unit.trimmed());
+            const int count = digits.trimmed().toInt(&number);
+            if (!number || count < 0 || count > most)
+                return tr("'%1' is no number of spares; write a whole number from 0 to %2.").arg(text).arg(most);
+            return change_settings(form, tr("Change spares"),
+                                   [&](model::Settings& settings) { settings.spares.*member = count; });
+        });
+}
+
 }  // namespace plan_editor_detail
+
+void add_spares(PropertyForm& form) {
+    using namespace plan_editor_detail;
+    form.section(tr("Spares"));
+    add_number(form, tr("Endpoints"), QStringLiteral(" %"), 100, &model::SparePlan::endpoints_percent);
+    add_number(form, tr("Of each transceiver"), {}, most_spares, &model::SparePlan::of_each_module);
+    add_number(form, tr("Of each patch lead"), {}, most_spares, &model::SparePlan::of_each_lead);
+}
 
 void add_plan(PropertyForm& form) {
     using namespace plan_editor_detail;
