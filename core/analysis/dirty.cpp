@@ -58,7 +58,7 @@ FactSet spoils(const model::Change<model::Room>& change) {
 
 FactSet spoils(const model::Change<model::Rack>& change) {
     if (stays(change) && change.before->type == change.after->type)
-        return change.before->units == change.after->units ? FactSet{} : wiring;
+        return change.before->units == change.after->units ? FactSet{} : wiring | fact_bit<Parts>();
     return wiring | fact_bit<Parts>();
 }
 
@@ -81,12 +81,12 @@ FactSet spoils(const model::Change<model::Device>& change) {
         row.host_name.clear();
         row.serial.clear();
         row.standing.reset();
-        row.rack.reset();
     };
     if (alike(change, words)) return renamed | wiring;
     const auto belonging = [&](model::Device& row) {
         words(row);
         row.room.reset();
+        row.rack.reset();
         row.chassis.reset();
     };
     if (alike(change, belonging)) return renamed | wiring | fact_bit<Parts>();

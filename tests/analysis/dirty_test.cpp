@@ -35,12 +35,22 @@ TEST(Dirty, titlesAndPlansOfTheDesignRunRulesButMakeNoNetworkAgain) {
     EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.spares.endpoints_percent = 10; }), wiring | parts);
 }
 
-TEST(Dirty, theHeightOfARackRunsRules) {
+TEST(Dirty, whereADeviceIsMountedSpoilsTheFittings) {
+    auto c = clean_design();
+    const auto rack = c.b.rack("North A");
+    const auto before = c.design();
+    c.b.change<model::Device>(c.switch_a, [&](auto& row) { row.rack = model::RackPlace{rack, 3}; });
+    EXPECT_TRUE(analysis::spoilt_by(model::difference(before, c.design())).facts.has(fact_bit<analysis::Parts>()));
+}
+
+TEST(Dirty, theHeightOfARackRunsRulesAndBlanksAgain) {
     auto c = clean_design();
     const auto rack = c.b.rack("North A");
     const auto before = c.design();
     c.b.change<model::Rack>(rack, [](auto& row) { row.units -= 1; });
-    EXPECT_TRUE(analysis::spoilt_by(model::difference(before, c.design())).facts.has(fact_bit<graph::Wiring>()));
+    const auto facts = analysis::spoilt_by(model::difference(before, c.design())).facts;
+    EXPECT_TRUE(facts.has(fact_bit<graph::Wiring>()));
+    EXPECT_TRUE(facts.has(fact_bit<analysis::Parts>()));
 }
 
 TEST(Dirty, aRenameSpoilsTagsOnly) {

@@ -43,6 +43,8 @@ Part& PartList::needed_by(const catalogue::DeviceType& type, PartKind kind, cons
     return part;
 }
 
+Part& PartList::fitting(PartKind kind) { return at({kind, {}, PartFrom::derived, {}, {}}); }
+
 std::vector<Part> PartList::done() && {
     std::vector<Part> list;
     list.reserve(parts_.size());

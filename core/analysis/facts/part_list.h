@@ -16,6 +16,7 @@ public:
     Part& lead(PartKind kind, const LeadNeed& need);
     /// A supply or licence that a type needs.
     Part& needed_by(const catalogue::DeviceType& type, PartKind kind, const std::string& name);
+    Part& fitting(PartKind kind);
     std::vector<Part> done() &&;
 
 private:
@@ -31,6 +32,8 @@ void add_piece(Part& part, model::DeviceId where);
 void add_leads(const graph::Wiring& wiring, PartList& parts);
 /// Plug-in supplies of devices that the network does not feed.
 void add_supplies(const graph::Wiring& wiring, const PowerBudget& power, PartList& parts);
+/// Fixings, shelves, blanks and earthing kits of racks; labels of cables.
+void add_fittings(const graph::Wiring& wiring, PartList& parts);
 void add_licences(const graph::Wiring& wiring, PartList& parts);
 /// Spares by the plan in the design's settings.
 void add_spares(const model::Design& design, std::vector<Part>& parts);

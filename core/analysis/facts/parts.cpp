@@ -26,6 +26,11 @@ bool takes_direct_attach(const Wiring& wiring, graph::PortAt port) {
     });
 }
 
+void add_rack(Part& part, model::RackId rack) {
+    ++part.quantity;
+    part.racks.push_back(rack);
+}
+
 void add_modules(const Wiring& wiring, PartList& parts) {
     for (int d = 0; d < static_cast<int>(wiring.devices.size()); ++d) {
         const auto& device = wiring.devices[static_cast<std::size_t>(d)];
@@ -88,13 +93,14 @@ Parts find_parts(const graph::Wiring& wiring, const PowerBudget& power) {
         add_piece(parts.device(device.type, device.row->type.text, PartFrom::drawn), device.row->id);
     for (const auto& rack : wiring.design.racks)
         if (!rack.type.text.empty())
-            ++parts.device(type_of(wiring, rack.type), rack.type.text, PartFrom::drawn).quantity;
+            add_rack(parts.device(type_of(wiring, rack.type), rack.type.text, PartFrom::drawn), rack.id);
     add_modules(wiring, parts);
     add_chassis(wiring, parts);
     for (const auto& cable : wiring.cables) add_cable(cable, parts);
     add_leads(wiring, parts);
     add_supplies(wiring, power, parts);
     add_licences(wiring, parts);
+    add_fittings(wiring, parts);
     Parts found{std::move(parts).done()};
     add_spares(wiring.design, found.list);
     return found;

@@ -12,7 +12,19 @@
 
 namespace streamwright::analysis {
 
-enum class PartKind { device, cable, patch_lead, mains_lead, plug_in_supply, licence };
+enum class PartKind {
+    device,
+    cable,
+    patch_lead,
+    mains_lead,
+    plug_in_supply,
+    licence,
+    fixing_set,  // cage nuts and screws for one unit, shelf or blank
+    rack_shelf,
+    blank_panel,  // of one rack unit
+    earthing_kit,
+    cable_label
+};
 
 enum class PartFrom { drawn, derived };  // derived: follows from the drawing (transceivers in cages, chassis for cards)
 
@@ -48,6 +60,7 @@ struct Part {
     std::optional<LicenceCount> licence;   // licences
     std::vector<model::DeviceId> devices;  // where they are
     std::vector<model::CableId> cables;
+    std::vector<model::RackId> racks;
     friend bool operator==(const Part&, const Part&) = default;
 };
 

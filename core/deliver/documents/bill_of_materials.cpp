@@ -15,9 +15,10 @@ using analysis::Part;
 using analysis::PartKind;
 using catalogue::DeviceKind;
 
-constexpr std::array<std::string_view, 10> groups{
-    "Endpoints",     "Network",         "Sources", "Displays and sound",       "Racks and chassis",
-    "Other devices", "Installed cable", "Leads",   "Mains leads and supplies", "Licences"};
+constexpr std::array<std::string_view, 11> groups{
+    "Endpoints",          "Network",         "Sources", "Displays and sound",       "Racks and chassis",
+    "Other devices",      "Installed cable", "Leads",   "Mains leads and supplies", "Licences",
+    "Fittings and labels"};
 constexpr std::size_t installed_cable = 6;
 
 std::size_t group_of_device(const catalogue::DeviceType* type) {
@@ -62,6 +63,12 @@ std::size_t group_of(const model::Design& design, const Part& part) {
             return 8;
         case PartKind::licence:
             return 9;
+        case PartKind::fixing_set:
+        case PartKind::rack_shelf:
+        case PartKind::blank_panel:
+        case PartKind::earthing_kit:
+        case PartKind::cable_label:
+            return 10;
         case PartKind::cable: {
             const auto* row = design.cable_types.find(model::CableTypeKey{part.key});
             return row && is_lead(row->type.get()) ? 7 : installed_cable;
@@ -81,6 +88,8 @@ std::string tags_of(const model::Design& design, const Part& part) {
         if (const auto* device = design.devices.find(id)) tags.push_back(device->tag);
     for (const auto id : part.cables)
         if (const auto* cable = design.cables.find(id)) tags.push_back(cable->tag);
+    for (const auto id : part.racks)
+        if (const auto* rack = design.racks.find(id)) tags.push_back(rack->name);
     std::erase(tags, std::string{});
     std::ranges::sort(tags, counts_before);
     tags.erase(std::unique(tags.begin(), tags.end()), tags.end());
@@ -92,6 +101,11 @@ std::string rooms_of(const model::Design& design, const Part& part) {
     for (const auto id : part.devices)
         if (const auto* device = design.devices.find(id))
             if (auto room = room_words(design, *device); !room.empty()) rooms.insert(room);
+    for (const auto id : part.racks) {
+        const auto* rack = design.racks.find(id);
+        const auto* room = rack && rack->room ? design.rooms.find(*rack->room) : nullptr;
+        if (room) rooms.insert(room->number.empty() ? room->name : room->number);
+    }
     return listed({rooms.begin(), rooms.end()});
 }
 

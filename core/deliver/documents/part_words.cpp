@@ -79,6 +79,16 @@ std::string counting(const model::Design& design, const Part& part) {
             return "one for each not fed over the network; see first whether it comes in the box";
         case PartKind::licence:
             return licence_counting(part);
+        case PartKind::fixing_set:
+            return "one for each unit, shelf and blank in a rack";
+        case PartKind::rack_shelf:
+            return "one for each place in a rack that holds devices without rack ears";
+        case PartKind::blank_panel:
+            return "one for each open unit at the front of racks in use; higher ones may stand for several";
+        case PartKind::earthing_kit:
+            return "one for each rack";
+        case PartKind::cable_label:
+            return "two for each drawn cable and lead, one at either end";
         default:
             break;
     }
@@ -106,6 +116,16 @@ std::string part_name(const analysis::Part& part) {
             return part_words_detail::mains_lead_name(*part.lead);
         case PartKind::plug_in_supply:
             return "Plug-in supply for: " + part.name;
+        case PartKind::fixing_set:
+            return "Cage nuts and screws, set of four";
+        case PartKind::rack_shelf:
+            return "Rack shelf";
+        case PartKind::blank_panel:
+            return "Blanking panel, 1 RU";
+        case PartKind::earthing_kit:
+            return "Earthing kit for a rack";
+        case PartKind::cable_label:
+            return "Cable label";
         default:
             return part.name;
     }

@@ -111,6 +111,32 @@ TEST(BillOfMaterials, SparesStandBesideTheQuantityAndInWhatIsOrdered) {
     EXPECT_EQ(cell(bill, *display, "To order"), "1");
 }
 
+TEST(BillOfMaterials, RacksBringTheirFittingsAndCablesTheirLabels) {
+    SmallVenue venue;
+    const auto rack = venue.b.rack("S-A");
+    venue.b.change<model::Rack>(rack, [&](auto& row) { row.room = venue.comms; });
+    venue.b.change<model::Device>(venue.sw, [&](auto& row) { row.rack = model::RackPlace{rack, 40}; });
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("bill-of-materials");
+    const auto& bill = table(content);
+    const std::map<std::string, std::string> by_hand{
+        {"Blanking panel, 1 RU", "41"},               // 42 units, one taken
+        {"Cage nuts and screws, set of four", "42"},  // the switch and 41 blanks
+        {"Earthing kit for a rack", "1"},
+        {"Cable label", "16"},  // eight cables, two ends each
+    };
+    for (const auto& [name, quantity] : by_hand) {
+        const auto* row = row_with(bill, "Description", name);
+        ASSERT_NE(row, nullptr) << name;
+        EXPECT_EQ(cell(bill, *row, "Quantity"), quantity) << name;
+        EXPECT_EQ(row->group, "Fittings and labels");
+        if (name == "Cable label") continue;
+        EXPECT_EQ(cell(bill, *row, "Tags"), "S-A");
+        EXPECT_EQ(cell(bill, *row, "Rooms"), "0.11");
+    }
+    EXPECT_EQ(row_with(bill, "Description", "Rack shelf"), nullptr);
+}
+
 TEST(BillOfMaterials, LinesAreNumberedAndGroupsStandTogether) {
     const SmallVenue venue;
     const Delivered delivered(venue.b.design);
