@@ -97,15 +97,15 @@ std::vector<Findable> findables(const model::Design& design) {
 std::vector<Chosen> found_in(const model::Design& design, const QString& text) {
     const auto wanted = text.simplified();
     if (wanted.isEmpty()) return {};
-    struct Hit {
+    struct Found {
         int rank;
         Findable found;
     };
-    std::vector<Hit> hits;
+    std::vector<Found> hits;
     const auto words = wanted.split(' ');
     for (auto& each : findables(design))
         if (const auto rank = search_detail::rank(each, wanted, words)) hits.push_back({*rank, std::move(each)});
-    std::ranges::stable_sort(hits, [](const Hit& a, const Hit& b) {
+    std::ranges::stable_sort(hits, [](const Found& a, const Found& b) {
         if (a.rank != b.rank) return a.rank < b.rank;
         return search_detail::counts_before(a.found.name, b.found.name);
     });

@@ -22,6 +22,29 @@ QLabel* label(const QString& words, const char* tone) {
     return made;
 }
 
+/// A button that gives way: it never makes the panel wider, what does not fit is cut and told in full by its tip.
+class RemedyButton final : public QPushButton {
+public:
+    explicit RemedyButton(const QString& words) : QPushButton(words), words_(words) {
+        setAccessibleName(words);
+        setToolTip(words);
+    }
+    QSize minimumSizeHint() const override { return {60, QPushButton::minimumSizeHint().height()}; }
+    QSize sizeHint() const override {
+        return {fontMetrics().horizontalAdvance(words_) + padding, QPushButton::sizeHint().height()};
+    }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override {
+        QPushButton::resizeEvent(event);
+        setText(fontMetrics().elidedText(words_, Qt::ElideRight, width() - padding));
+    }
+
+private:
+    static constexpr int padding = 28;
+    QString words_;
+};
+
 QFrame* rule(const QColor& colour) {
     auto* line = new QFrame;
     line->setFixedHeight(1);
@@ -152,7 +175,7 @@ void Figures::finding(analysis::Severity severity, const QString& sentence, cons
         inside->addWidget(sums);
     }
     for (int i = 0; i < remedies.size(); ++i) {
-        auto* cure = new QPushButton(remedies[i]);
+        auto* cure = new RemedyButton(remedies[i]);
         cure->setProperty("main", i == 0);
         QObject::connect(cure, &QPushButton::clicked, cure, [apply, i] { apply(i); });
         inside->addWidget(cure, 0, Qt::AlignLeft);
