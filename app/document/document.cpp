@@ -2,6 +2,7 @@
 
 #include "app/undo/edit_command.h"
 #include "app/words/words.h"
+#include "core/layout/turned_plates.h"
 
 #include <fstream>
 #include <iterator>
@@ -44,7 +45,8 @@ bool Document::commit(const base::Result<model::Delta>& delta, const QString& wo
         return false;
     }
     if (delta->empty()) return true;
-    history_.push(new EditCommand(*delta, words, [this](const model::Delta& each) { apply(each); }));
+    history_.push(new EditCommand(layout::with_turned_plates(design_, *delta), words,
+                                  [this](const model::Delta& each) { apply(each); }));
     return true;
 }
 

@@ -71,8 +71,8 @@ void judge_end(const graph::Wiring& wiring, int index, graph::PortAt port, Findi
     const auto met = met_at(wiring, *cable.type, port);
     const auto& plugs = cable.type->plugs;
     if (!met || plugs.empty() || std::find(plugs.begin(), plugs.end(), *met) != plugs.end()) return;
-    out.push_back(
-        found(words.id, Severity::error, subjects(), {name(), port_ref(wiring, port), catalogue::connector_name(*met)}, 0));
+    out.push_back(found(words.id, Severity::error, subjects(),
+                        {name(), port_ref(wiring, port), catalogue::connector_name(*met)}, 0));
 }
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) {
