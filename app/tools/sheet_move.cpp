@@ -64,9 +64,9 @@ base::Result<model::Delta> with_lines(const model::Design& design, model::SheetI
     if (!plain) return plain;
     auto after = design;
     model::apply(after, *plain);
-    std::set<Chosen> moving;
+    std::set<model::DeviceId> moving;
     for (const auto& place : edit.places) moving.insert(place.on.device);
-    const auto cables = cables_at(design, moving);
+    const auto cables = layout::cables_at(design, moving);
     edit.lines = layout::reroute(after, sheet, cables);
     const auto by = shifts(design, edit);
     const auto end_by = [&](const std::optional<model::CableEnd>& end) {
@@ -104,13 +104,10 @@ std::set<Chosen> moving_with(const model::Design& design, model::SheetId sheet, 
 }
 
 std::vector<model::CableId> cables_at(const model::Design& design, const std::set<Chosen>& moving) {
-    std::vector<model::CableId> found;
-    const auto on_moving = [&](const std::optional<model::CableEnd>& end) {
-        return end && moving.contains(Chosen(end->port.device));
-    };
-    for (const auto& cable : design.cables)
-        if (on_moving(cable.a) || on_moving(cable.b)) found.push_back(cable.id);
-    return found;
+    std::set<model::DeviceId> devices;
+    for (const auto& subject : moving)
+        if (const auto* device = std::get_if<model::DeviceId>(&subject)) devices.insert(*device);
+    return layout::cables_at(design, devices);
 }
 
 base::Result<model::Delta> move_on_sheet(const model::Design& design, model::SheetId sheet,

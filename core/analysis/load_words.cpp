@@ -61,6 +61,11 @@ int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, st
     return !ends.is_link && streams == 1 ? std::max(wanted, lone_stream) : wanted;
 }
 
+bool too_fast_alone(const LoadReader& r, int arc, const std::vector<int>& streams) {
+    const auto slowest = member_rate(r.network, r.capacity, arc);
+    return slowest && greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams) > base::Rate(*slowest);
+}
+
 bool in_chain(const graph::NetworkGraph& network, int arc) {
     if (!network.is_link_arc(arc)) return false;
     const auto& link = network.links[at(arc / 2)];

@@ -8,6 +8,16 @@
 
 namespace streamwright::analysis {
 
+/// What every rule about loads reads.
+struct LoadReader {
+    const graph::Wiring& wiring;
+    const graph::Runs& runs;
+    const graph::NetworkGraph& network;
+    const LinkCapacity& capacity;
+    const VlanPaths& paths;
+    const Forwarding& forwarding;
+};
+
 /// Whether streams bear a tag on this arc.
 bool tagged_on_arc(const graph::NetworkGraph& network, const VlanPaths& paths, int arc, VlanIndex vlan);
 
@@ -22,6 +32,9 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
 /// The greatest wire rate of one of the streams on the arc.
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, const std::vector<int>& streams);
+
+/// Whether one of the streams is faster than the arc all by itself: that is a rule of its own.
+bool too_fast_alone(const LoadReader& reader, int arc, const std::vector<int>& streams);
 
 /// The share above which a load is warned of. Headroom is kept for what may be added: nothing joins a single stream on
 /// the link of one device, so there the link may be filled to 90 % (common practice), or to the design's headroom if

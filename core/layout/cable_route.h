@@ -5,6 +5,7 @@
 #include "core/layout/plate.h"
 #include "core/model/design.h"
 
+#include <set>
 #include <span>
 #include <vector>
 
@@ -27,6 +28,9 @@ std::vector<model::SheetPoint> route(const RouteEnd& a, const RouteEnd& b, std::
 /// move or a connection stores with itself.
 std::vector<model::CableLine> reroute(const model::Design& design, model::SheetId sheet,
                                       std::span<const model::CableId> cables);
+
+/// Cables with an end on one of the devices, by id.
+std::vector<model::CableId> cables_at(const model::Design& design, const std::set<model::DeviceId>& devices);
 
 /// The box of the flag that ends a cable whose far end is not on the sheet. Its line's last bend is the flag's tip.
 Box flag_box(model::SheetPoint tip, Side side);

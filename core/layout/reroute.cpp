@@ -179,6 +179,16 @@ Box flag_box(model::SheetPoint tip, Side side) {
     return {{x, tip.y - measure::flag_height / 2}, measure::flag_width, measure::flag_height};
 }
 
+std::vector<model::CableId> cables_at(const model::Design& design, const std::set<model::DeviceId>& devices) {
+    const auto touches = [&](const std::optional<model::CableEnd>& end) {
+        return end && devices.contains(end->port.device);
+    };
+    std::vector<model::CableId> found;
+    for (const auto& cable : design.cables)
+        if (touches(cable.a) || touches(cable.b)) found.push_back(cable.id);
+    return found;
+}
+
 std::vector<model::CableLine> reroute(const model::Design& design, model::SheetId sheet,
                                       std::span<const model::CableId> cables) {
     using namespace reroute_detail;

@@ -3,15 +3,14 @@
 #include "core/layout/cable_route.h"
 #include "core/model/edits/all_edits.h"
 
-#include <algorithm>
 #include <map>
-#include <vector>
+#include <set>
 
 namespace streamwright::layout {
 
 namespace turned_plates_detail {
 
-using Plates = std::map<model::SheetId, std::vector<model::DeviceId>>;
+using Plates = std::map<model::SheetId, std::set<model::DeviceId>>;
 
 /// Plates, by sheet, whose device the change gives another role or type.
 Plates turned_by(const model::Design& before, const model::Delta& delta) {
@@ -20,19 +19,9 @@ Plates turned_by(const model::Design& before, const model::Delta& delta) {
         if (!change.before || !change.after) continue;
         if (change.before->roles == change.after->roles && change.before->type == change.after->type) continue;
         for (const auto& place : before.places)
-            if (place.on.device == change.after->id) turned[place.on.sheet].push_back(change.after->id);
+            if (place.on.device == change.after->id) turned[place.on.sheet].insert(change.after->id);
     }
     return turned;
-}
-
-std::vector<model::CableId> cables_at(const model::Design& design, const std::vector<model::DeviceId>& devices) {
-    const auto touches = [&](const std::optional<model::CableEnd>& end) {
-        return end && std::find(devices.begin(), devices.end(), end->port.device) != devices.end();
-    };
-    std::vector<model::CableId> cables;
-    for (const auto& cable : design.cables)
-        if (touches(cable.a) || touches(cable.b)) cables.push_back(cable.id);
-    return cables;
 }
 
 }  // namespace turned_plates_detail
@@ -43,7 +32,7 @@ model::Delta with_turned_plates(const model::Design& before, model::Delta delta)
     auto after = before;
     model::apply(after, delta);
     for (const auto& [sheet, devices] : turned) {
-        const auto cables = turned_plates_detail::cables_at(after, devices);
+        const auto cables = cables_at(after, devices);
         const auto moved = model::make(after, model::MoveOnSheet{{}, {}, {}, reroute(after, sheet, cables)});
         if (moved) model::apply(after, *moved);
     }

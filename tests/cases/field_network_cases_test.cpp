@@ -9,12 +9,7 @@ namespace streamwright::test::field_network_cases_test {
 using analysis::Severity;
 using catalogue::UnknownGroups;
 using testing::HasSubstr;
-using Found = std::map<std::string, int>;
 using namespace base::literals;
-
-std::string sentence(const FieldRoom& room, std::string_view rule) {
-    return english_sentence(room.b.design, finding_of(room.b.design, rule));
-}
 
 void mode_of(catalogue::DeviceType& type, UnknownGroups mode) { type.bridging->unknown_groups = mode; }
 
@@ -98,16 +93,6 @@ TEST(FieldCases, F07GroupsOnTheReservedMacAddresses) {
     EXPECT_THAT(sentence(room, "link-overfull"), testing::AllOf(HasSubstr("393.6 Mb/s"), HasSubstr("393.6 %")));
 }
 
-types::DevicePtr chained_decoder() {
-    auto type = types::make_decoder();
-    type.key = {"chained-decoder"};
-    type.ports.push_back(types::make_network_port("aux", {1_Gbps}));
-    type.bridging = types::switch_24()->bridging;
-    type.bridging->poe_budget.reset();
-    type.bridging->bpdus = catalogue::Bpdus::passed;
-    return std::make_shared<const catalogue::DeviceType>(type);
-}
-
 /// Six decoders, each on the second port of the one before.
 FieldRoom chain_of_six(bool same_stream) {
     FieldRoom room;
@@ -116,7 +101,8 @@ FieldRoom chain_of_six(bool same_stream) {
     auto before = room.next_port(bridge);
     std::optional<model::StreamId> stream;
     for (int i = 1; i <= 6; ++i) {
-        const auto decoder = room.with_display(chained_decoder(), "CHAIN-" + std::to_string(i));
+        const auto decoder = room.with_display(
+            std::make_shared<const catalogue::DeviceType>(types::make_chained_decoder()), "CHAIN-" + std::to_string(i));
         room.b.cable(types::cat6a(), before, port_of(decoder, "net"), 10_m);
         before = port_of(decoder, "aux");
         if (!stream || !same_stream) stream = room.encoder(bridge, 200_Mbps);

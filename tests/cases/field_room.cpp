@@ -68,10 +68,14 @@ model::DeviceId FieldRoom::decoder(model::DeviceId bridge, std::optional<model::
 
 base::BitRate payload_of(base::BitRate wire) { return base::BitRate::from_count(wire.count() * 1400 / 1478); }
 
-std::map<std::string, int> found_by_rule(const model::Design& design) {
-    std::map<std::string, int> counts;
+Found found_by_rule(const model::Design& design) {
+    Found counts;
     for (const auto& rule : rules_found(design)) ++counts[rule];
     return counts;
+}
+
+std::string sentence(const FieldRoom& room, std::string_view rule) {
+    return english_sentence(room.b.design, finding_of(room.b.design, rule));
 }
 
 }  // namespace streamwright::test

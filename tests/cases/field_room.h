@@ -44,7 +44,10 @@ private:
 /// The payload of a stream of 1,400 octets a packet that weighs no more than `wire`: 1,478 octets a packet untagged
 /// (IETF RFC 3550, 768 and 791; IEEE 802.3).
 base::BitRate payload_of(base::BitRate wire);
+using Found = std::map<std::string, int>;
 /// How often each rule finds something: the whole set.
-std::map<std::string, int> found_by_rule(const model::Design& design);
+Found found_by_rule(const model::Design& design);
+/// What the first finding of the rule says.
+std::string sentence(const FieldRoom& room, std::string_view rule);
 
 }  // namespace streamwright::test

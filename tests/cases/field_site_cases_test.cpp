@@ -10,12 +10,7 @@ using catalogue::Connector;
 using catalogue::Signal;
 using catalogue::Way;
 using testing::HasSubstr;
-using Found = std::map<std::string, int>;
 using namespace base::literals;
-
-std::string sentence(const FieldRoom& room, std::string_view rule) {
-    return english_sentence(room.b.design, finding_of(room.b.design, rule));
-}
 
 /// Two switches and a pair across their trunk.
 struct TwoSwitches {

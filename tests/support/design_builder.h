@@ -29,6 +29,8 @@ catalogue::DeviceType make_switch(int ports, base::BitRate rate, int cages);
 catalogue::DeviceType make_encoder();
 /// "out" (HDMI), "net" (1 Gb/s copper, takes PoE class 3), "usb" host side; decoder input "main".
 catalogue::DeviceType make_decoder();
+/// The decoder with a built-in switch that passes BPDUs, and a second network port "aux" for the next one.
+catalogue::DeviceType make_chained_decoder();
 /// "in", "out", "net": encodes or decodes, one role at a time; decoder input "main".
 catalogue::DeviceType make_endpoint();
 /// "out" (HDMI) and "usb" host side, like a computer.

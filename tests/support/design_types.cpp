@@ -162,6 +162,16 @@ cat::DeviceType make_decoder() {
     return type;
 }
 
+cat::DeviceType make_chained_decoder() {
+    auto type = make_decoder();
+    type.key = {"test.chained"};
+    type.ports.push_back(make_network_port("aux", {1_Gbps}));
+    type.bridging = stated_facts();
+    type.bridging->poe_budget.reset();
+    type.bridging->bpdus = cat::Bpdus::passed;
+    return type;
+}
+
 cat::DeviceType make_endpoint() {
     auto type = test_type("test.endpoint", "Endpoint", cat::DeviceKind::endpoint, "EP");
     type.ports = {video_port("in", cat::Way::in), video_port("out", cat::Way::out), powered_network_port("net")};

@@ -31,8 +31,7 @@ void show_facts(Figures& figures, PropertyForm& form, const model::PortRef& ref)
     const auto facts = model::port_facts(form.design(), ref);
     if (!facts.port) return;
     figures.figure(tr("Carries"), signal_words(facts.port->signal));
-    const auto connector = base::enum_text(facts.port->connector);
-    figures.figure(tr("Connector"), QString::fromUtf8(connector.data(), int(connector.size())).replace('_', ' '));
+    figures.figure(tr("Connector"), shown(catalogue::connector_name(facts.port->connector)));
     QStringList rates;
     for (const auto rate : facts.port->rates) rates << shown(print(rate));
     if (!rates.isEmpty()) figures.figure(tr("Rates"), rates.join(QStringLiteral(", ")));

@@ -35,13 +35,7 @@ constexpr RuleWords words{.id = "daisy-chain-overfull",
                           .patterns = patterns,
                           .sources = sources};
 
-struct Reader {
-    const graph::Wiring& wiring;
-    const graph::Runs& runs;
-    const graph::NetworkGraph& network;
-    const LinkCapacity& capacity;
-    const VlanPaths& paths;
-    const Forwarding& forwarding;
+struct Reader : LoadReader {
     std::vector<std::vector<int>> links_at;  // per bridge
     std::vector<int> hops;                   // per bridge: links to the nearest switch
 };
@@ -112,9 +106,7 @@ void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
     if (fill == Fill::fits || told_nearer(r, preset, arc, fill)) return;
     const auto& load = preset.arcs[at(arc)];
     const auto& capacity = r.capacity.arcs[at(arc)];
-    // A stream that is too fast all by itself is another rule's.
-    const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
-    if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
+    if (too_fast_alone(r, arc, load.streams)) return;
     const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const bool over = fill == Fill::overfull;
     std::vector<base::Value> values{named(ends.link),     named(ends.from),
@@ -137,7 +129,7 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
     for (int arc = 0; arc < 2 * static_cast<int>(network.links.size()); ++arc)
         if (in_chain(network, arc)) chained.push_back(arc);
     if (chained.empty()) return;
-    Reader reader{wiring, runs, network, capacity, paths, forwarding, {}, {}};
+    Reader reader{{wiring, runs, network, capacity, paths, forwarding}, {}, {}};
     find_hops(reader);
     for (const auto& preset : loads.presets)
         for (const int arc : chained) judge(reader, preset, arc, out);

@@ -29,16 +29,7 @@ constexpr RuleWords words{.id = "link-overfull",
                           .patterns = patterns,
                           .sources = sources};
 
-struct Reader {
-    const graph::Wiring& wiring;
-    const graph::Runs& runs;
-    const graph::NetworkGraph& network;
-    const LinkCapacity& capacity;
-    const VlanPaths& paths;
-    const Forwarding& forwarding;
-};
-
-void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
+void judge(const LoadReader& r, const PresetLoad& preset, int arc, Findings& out) {
     const auto& load = preset.arcs[at(arc)];
     const auto& capacity = r.capacity.arcs[at(arc)];
     if (fill_of(load.wire, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
@@ -46,9 +37,7 @@ void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
     const int headroom = headroom_percent(r.wiring, ends, load.streams.size());
     const auto fill = fill_of(load.wire, capacity, headroom);
     if (fill == Fill::fits) return;
-    // A stream that is too fast all by itself is another rule's.
-    const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
-    if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
+    if (too_fast_alone(r, arc, load.streams)) return;
     const bool over = fill == Fill::overfull;
     const base::Percent percent{base::percent_tenths(load.wire, *capacity)};
     std::vector<base::Value> values{named(ends.link), named(ends.from),     named(ends.to), load.wire.ceil(),
@@ -65,7 +54,7 @@ void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::NetworkGraph& network,
            const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
            Findings& out) {
-    const Reader reader{wiring, runs, network, capacity, paths, forwarding};
+    const LoadReader reader{wiring, runs, network, capacity, paths, forwarding};
     for (const auto& preset : loads.presets)
         for (int arc = 0; arc < static_cast<int>(preset.arcs.size()); ++arc)
             if (!in_chain(network, arc)) judge(reader, preset, arc, out);  // chains have a rule of their own

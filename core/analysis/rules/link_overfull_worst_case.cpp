@@ -32,31 +32,22 @@ constexpr RuleWords words{.id = "link-overfull-worst-case",
                           .patterns = patterns,
                           .sources = sources};
 
-struct Reader {
-    const graph::Wiring& wiring;
-    const graph::Runs& runs;
-    const graph::NetworkGraph& network;
-    const LinkCapacity& capacity;
-    const VlanPaths& paths;
-    const Forwarding& forwarding;
-};
-
 /// The gravest that any preset already says of this direction.
-Fill known_from_presets(const Reader& r, const LinkLoads& loads, int arc, int headroom) {
+Fill known_from_presets(const LoadReader& r, const LinkLoads& loads, int arc, int headroom) {
     auto gravest = Fill::fits;
     for (const auto& preset : loads.presets)
         gravest = std::max(gravest, fill_of(preset.arcs[at(arc)].wire, r.capacity.arcs[at(arc)], headroom));
     return gravest;
 }
 
-std::vector<base::Text> terms_of(const Reader& r, int arc, const ArcWorst& worst) {
+std::vector<base::Text> terms_of(const LoadReader& r, int arc, const ArcWorst& worst) {
     auto terms = load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, worst.unasked);
     for (auto& each : load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, worst.routed))
         terms.push_back(std::move(each));
     return terms;
 }
 
-void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& worst, Findings& out) {
+void judge(const LoadReader& r, const LinkLoads& loads, int arc, const ArcWorst& worst, Findings& out) {
     const auto& capacity = r.capacity.arcs[at(arc)];
     if (fill_of(worst.wire, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
     const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
@@ -65,8 +56,7 @@ void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& wor
     if (fill == Fill::fits || fill <= known_from_presets(r, loads, arc, headroom)) return;
     auto streams = worst.unasked;
     streams.insert(streams.end(), worst.routed.begin(), worst.routed.end());
-    const auto greatest = greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams);
-    if (greatest > base::Rate(member_rate(r.network, r.capacity, arc).value_or(*capacity))) return;
+    if (too_fast_alone(r, arc, streams)) return;
     const bool over = fill == Fill::overfull;
     auto finding = found(
         words.id, over ? Severity::error : Severity::warning, {ends.link, ends.from, ends.to},
@@ -83,7 +73,7 @@ void judge(const Reader& r, const LinkLoads& loads, int arc, const ArcWorst& wor
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::NetworkGraph& network,
            const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
            const WorstCase& worst, Findings& out) {
-    const Reader reader{wiring, runs, network, capacity, paths, forwarding};
+    const LoadReader reader{wiring, runs, network, capacity, paths, forwarding};
     for (int arc = 0; arc < static_cast<int>(worst.arcs.size()); ++arc)
         judge(reader, loads, arc, worst.arcs[at(arc)], out);
 }

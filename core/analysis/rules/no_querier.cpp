@@ -12,13 +12,14 @@ namespace streamwright::analysis::rules::no_querier {
 
 constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT(
-        "%1 has %2 streams and no querier: about %3 after start %4 floods them to every port, together %5."),
+        "%1 carries streams (%2) and has no querier: about %3 after start %4 floods them to every port, together %5."),
     STREAMWRIGHT_TEXT(
-        "%1 has %2 streams and no querier: about %3 after start %4 stops passing them on, and pictures go "
+        "%1 carries streams (%2) and has no querier: about %3 after start %4 stops passing them on, and pictures go "
         "black."),
-    STREAMWRIGHT_TEXT("%1 has %2 streams and no querier: %4 floods them to every port from the start, together %5."),
     STREAMWRIGHT_TEXT(
-        "%4 has %2 streams and no querier, and no VLAN is set up to give it one: snooping forgets members "
+        "%1 carries streams (%2) and has no querier: %4 floods them to every port from the start, together %5."),
+    STREAMWRIGHT_TEXT(
+        "%4 carries streams (%2) and has no querier, and no VLAN is set up to give it one: snooping forgets members "
         "about %3 after start.")};
 
 constexpr standards::Citation sources[] = {{"IETF", "RFC 4541", "section 2.1"},

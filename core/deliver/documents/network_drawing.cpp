@@ -106,8 +106,6 @@ Plan plan_of(const Source& source) {
     return plan;
 }
 
-std::string two_digits(std::size_t number) { return (number < 10 ? "0" : "") + std::to_string(number); }
-
 /// A link as it goes from the child's row to the parent.
 struct Run {
     int link = 0, child = 0;  // spot
@@ -249,30 +247,20 @@ private:
     std::vector<Fragment> fragments_;
 };
 
-Fragment heading(const std::string& words) {
-    const auto frame = sheet_size(paper).frame;
-    Fragment fragment;
-    fragment.shapes.emplace_back(bold_line(
-        moved(frame.at, 6_mm, 10_mm),
-        layout::elided(words, frame.width - 12_mm, lettering::title, layout::Weight::bold), lettering::title));
-    fragment.bounds = bounds_of(fragment.shapes);
-    return fragment;
-}
-
 Fragment block(const Source& source, const Plan& plan, std::size_t index, std::size_t count) {
     auto fields = title_fields(source.design);
     fields.document_type = "Network drawing";
     fields.supplement = plan.view.load_title + " and worst case";
-    if (!fields.number.empty()) fields.number += "-N" + two_digits(index + 1);
-    fields.sheet = two_digits(index + 1) + " / " + two_digits(count);
+    if (!fields.number.empty()) fields.number += "-N" + two_digits(static_cast<int>(index) + 1);
+    fields.sheet = two_digits(static_cast<int>(index) + 1) + " / " + two_digits(static_cast<int>(count));
     return title_block(paper, fields);
 }
 
 PagePart page_of(const Source& source, const Plan& plan, std::size_t index, std::vector<Fragment> drawing) {
     const auto size = sheet_size(paper);
     const auto words = "Network: loads in " + plan.view.load_title + " and in the worst case";
-    PagePart page{"sheet-" + two_digits(index + 1), words, size.width, size.height, {}};
-    page.fragments = {sheet_frame(paper), heading(words)};
+    PagePart page{"sheet-" + two_digits(static_cast<int>(index) + 1), words, size.width, size.height, {}};
+    page.fragments = {sheet_frame(paper), sheet_heading(paper, words)};
     std::ranges::move(drawing, std::back_inserter(page.fragments));
     const auto corner = moved(size.frame.at, 5_mm, size.frame.height - title_block_height - 2_mm);
     page.fragments.push_back(network_legend(corner, plan.view));

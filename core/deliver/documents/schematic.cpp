@@ -15,21 +15,10 @@ using base::Length;
 using namespace base::literals;
 namespace measure = layout::measure;
 
-std::string two_digits(int number) {
-    auto text = std::to_string(number);
-    return text.size() < 2 ? "0" + text : text;
-}
-
 Fragment heading(const model::Sheet& sheet) {
-    const auto frame = sheet_size(sheet.paper).frame;
     auto words = sheet.title;
     if (!sheet.supplement.empty()) words += (words.empty() ? "" : ": ") + sheet.supplement;
-    Fragment fragment;
-    fragment.shapes.emplace_back(bold_line(
-        moved(frame.at, 6_mm, 10_mm),
-        layout::elided(words, frame.width - 12_mm, lettering::title, layout::Weight::bold), lettering::title));
-    fragment.bounds = bounds_of(fragment.shapes);
-    return fragment;
+    return sheet_heading(sheet.paper, words);
 }
 
 Fragment block(const Source& source, const model::Sheet& sheet) {

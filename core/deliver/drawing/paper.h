@@ -29,6 +29,10 @@ struct TitleFields {
 TitleFields title_fields(const model::Design& design);
 
 Fragment sheet_frame(model::PaperSize paper);
+/// The words at the head of the sheet, cut where the frame ends.
+Fragment sheet_heading(model::PaperSize paper, const std::string& words);
+/// "03": sheets are counted in two digits.
+std::string two_digits(int number);
 /// Lower right corner at the corner of the drawing frame.
 Fragment title_block(model::PaperSize paper, const TitleFields& fields);
 /// Revisions, newest on top, standing on the title block; at most five.

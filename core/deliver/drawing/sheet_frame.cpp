@@ -76,4 +76,18 @@ Fragment sheet_frame(model::PaperSize paper) {
     return fragment;
 }
 
+Fragment sheet_heading(model::PaperSize paper, const std::string& words) {
+    using namespace base::literals;
+    const auto frame = sheet_size(paper).frame;
+    const auto room = frame.width - 12_mm;
+    Fragment fragment;
+    fragment.shapes.emplace_back(bold_line({frame.at.x + 6_mm, frame.at.y + 10_mm},
+                                           layout::elided(words, room, lettering::title, layout::Weight::bold),
+                                           lettering::title));
+    fragment.bounds = bounds_of(fragment.shapes);
+    return fragment;
+}
+
+std::string two_digits(int number) { return (number < 10 ? "0" : "") + std::to_string(number); }
+
 }  // namespace streamwright::deliver

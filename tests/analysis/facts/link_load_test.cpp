@@ -99,12 +99,7 @@ TEST(LinkLoad, F07GroupsOnTheReservedMacAddressesAreFlooded) {
 // F14: six decoders in a chain, each its own 200 Mb/s stream: 1.2, 1.0, 0.8, 0.6, 0.4, 0.2 Gb/s; one stream: 0.2 on
 // each.
 TEST(LinkLoad, F14DaisyChain) {
-    auto chained = types::make_decoder();
-    chained.key = {"test.chained"};
-    chained.ports.push_back(types::make_network_port("aux", {1_Gbps}));
-    chained.bridging = *SwitchedRoom::switch_type().bridging;
-    chained.bridging->bpdus = catalogue::Bpdus::passed;
-    const auto type = std::make_shared<const catalogue::DeviceType>(chained);
+    const auto type = std::make_shared<const catalogue::DeviceType>(types::make_chained_decoder());
     for (const bool same : {false, true}) {
         SwitchedRoom room;
         room.add_switch("0");

@@ -12,18 +12,6 @@ using namespace base::literals;
 
 constexpr auto payload = 189'445'196_bps;  // 200 Mb/s on the wire: x 1478 / 1400 (RFC 3550, 768, 791; IEEE 802.3)
 
-types::DevicePtr chained_decoder() {
-    auto type = types::make_decoder();
-    type.key = {"chained-decoder"};
-    auto second = types::make_network_port("aux", {1_Gbps});
-    second.auxiliary = true;
-    type.ports.push_back(second);
-    type.bridging = types::switch_24()->bridging;
-    type.bridging->poe_budget.reset();
-    type.bridging->bpdus = catalogue::Bpdus::passed;
-    return std::make_shared<const catalogue::DeviceType>(type);
-}
-
 /// The clean design and a chain of `units` decoders on port 10 of its second switch. Each shows a stream of its own, or
 /// all the same; the encoders hang on that switch too.
 CleanDesign chain(int units, bool same) {
@@ -33,7 +21,7 @@ CleanDesign chain(int units, bool same) {
     std::optional<model::StreamId> stream;
     for (int i = 1; i <= units; ++i) {
         const auto n = std::to_string(i);
-        const auto decoder = c.b.device(chained_decoder(), "CHAIN-" + n),
+        const auto decoder = c.b.device(types::make_chained_decoder(), "CHAIN-" + n),
                    display = c.b.device(types::display(), "SHOW-" + n);
         c.b.cable(types::hdmi(), port_of(decoder, "out"), port_of(display, "in"), 2_m);
         c.b.cable(types::cat6a(), before, port_of(decoder, "net"), 10_m, "CH-" + n);
