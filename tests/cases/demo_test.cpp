@@ -3,8 +3,10 @@
 #include "core/analysis/analyser.h"
 #include "core/analysis/report.h"
 #include "core/analysis/rule.h"
+#include "core/deliver/sheet_size.h"
 #include "core/io/design_file.h"
 #include "core/io/design_json.h"
+#include "core/layout/plate.h"
 #include "core/model/integrity.h"
 #include "tests/support/demo_designs.h"
 
@@ -53,6 +55,17 @@ TEST_P(Demos, EditsApplyFromNothingAndUndoToNothing) {
 TEST_P(Demos, IsSound) {
     const auto demo = GetParam().make();
     for (const auto& bond : model::broken_bonds(demo.design)) ADD_FAILURE() << bond.english();
+}
+
+TEST_P(Demos, EveryPlateStandsInItsDrawingFrame) {
+    const auto design = GetParam().make().design;
+    for (const auto& place : design.places) {
+        const auto& device = *design.devices.find(place.on.device);
+        const auto frame = deliver::sheet_size(design.sheets.find(place.on.sheet)->paper).frame;
+        const auto body = layout::plate_of(design.type_of(device), device.roles, place).body;
+        EXPECT_TRUE(frame.holds(body.at) && frame.holds({body.at.x + body.width, body.at.y + body.height}))
+            << device.tag << " runs off its sheet";
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(All, Demos,

@@ -82,8 +82,8 @@ void signal_faults(Faulty& f) {
 }
 
 void signal_fault_sheet(Faulty& f) {
-    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB, control, a chain", model::PaperSize::a3));
-    plan.rows({60, 150, 240}, 60,
+    SheetPlan plan(f.make, f.make.sheet(3, "Faulty design", "USB, control, a chain", model::PaperSize::a2));
+    plan.rows({100, 190, 280}, 60,
               {{"PC-971", "EP-971", "KM-971"},
                {"LP-972", "ENC-972"},
                {"DEC-972", "MON-972"},

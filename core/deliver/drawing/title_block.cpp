@@ -40,6 +40,13 @@ std::vector<Field> fields_of(const TitleFields& f) {
             {152, 180, 3, 4, "Sheet", f.sheet, Weight::bold, lettering::normal}};
 }
 
+/// The largest lettering of ISO 3098 in use, up to the one wanted, in which the words fit; what fits in none is cut.
+Length fitting(const std::string& words, Length room, Length wanted, Weight weight) {
+    for (const auto em : {lettering::title, lettering::normal, lettering::small})
+        if (em <= wanted && layout::text_width(words, em, weight) <= room) return em;
+    return lettering::small;
+}
+
 void draw_field(std::vector<Shape>& shapes, SheetPoint corner, const Field& field) {
     const Box box{moved(corner, field.left * 1_mm, field.top * row), (field.right - field.left) * 1_mm,
                   (field.bottom - field.top) * row};
@@ -48,9 +55,10 @@ void draw_field(std::vector<Shape>& shapes, SheetPoint corner, const Field& fiel
     shapes.emplace_back(text_line(moved(box.at, inset, 4_mm),
                                   layout::elided(field.name, room, lettering::small, Weight::normal), lettering::small,
                                   Role::text_muted));
+    const auto em = fitting(field.value, room, field.em, field.weight);
     shapes.emplace_back(text_line(moved(box.at, inset, row - 1700_um),
-                                  layout::elided(field.value, room, field.em, field.weight), field.em, Role::text,
-                                  Anchor::left, field.weight));
+                                  layout::elided(field.value, room, em, field.weight), em, Role::text, Anchor::left,
+                                  field.weight));
 }
 
 void draw_title(std::vector<Shape>& shapes, SheetPoint corner, const TitleFields& fields) {
@@ -59,9 +67,9 @@ void draw_title(std::vector<Shape>& shapes, SheetPoint corner, const TitleFields
     shapes.emplace_back(outline(box, Role::rule_fine));
     shapes.emplace_back(
         text_line(moved(box.at, inset, 4_mm), "Title, supplementary title", lettering::small, Role::text_muted));
-    shapes.emplace_back(bold_line(moved(box.at, inset, 12_mm),
-                                  layout::elided(fields.title, room, lettering::title, Weight::bold),
-                                  lettering::title));
+    const auto em = fitting(fields.title, room, lettering::title, Weight::bold);
+    shapes.emplace_back(
+        bold_line(moved(box.at, inset, 12_mm), layout::elided(fields.title, room, em, Weight::bold), em));
     shapes.emplace_back(text_line(moved(box.at, inset, 19_mm),
                                   layout::elided(fields.supplement, room, lettering::normal, Weight::normal),
                                   lettering::normal));
