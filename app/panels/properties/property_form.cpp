@@ -1,6 +1,7 @@
 #include "app/panels/properties/property_form.h"
 
 #include "app/panels/findings_model.h"
+#include "app/panels/properties/elided_label.h"
 #include "app/words/words.h"
 
 #include <QAbstractItemView>
@@ -60,9 +61,8 @@ void PropertyForm::head(const QIcon& icon, const QString& name, const QString& k
     row->setSpacing(10);
     auto* mark = new QLabel(this);
     mark->setPixmap(icon.pixmap(18, 18));
-    auto* title = new QLabel(name, this);
+    auto* title = new ElidedLabel(name, this);
     title->setProperty("tone", "number");
-    title->setTextFormat(Qt::PlainText);
     auto* what = new QLabel(kind, this);
     what->setProperty("tone", "muted");
     what->setTextFormat(Qt::PlainText);
