@@ -154,7 +154,7 @@ void add_streams(PropertyForm& form, const EditorContext& context, model::Device
         form.live([context, id](Figures& figures) { show_streams(figures, context, id); });
     if (!does(catalogue::Role::decoder) || type->codec->inputs.empty()) return;
     const auto* preset = context.selection.preset() ? form.design().presets.find(*context.selection.preset()) : nullptr;
-    form.section(preset ? tr("Shows in %1").arg(shown(preset->name)) : tr("Shows"));
+    form.section(preset ? tr("Shows in preset %1").arg(shown(preset->name)) : tr("Shows"));
     if (!preset) {
         form.live([](Figures& figures) {
             figures.words(tr("Choose a preset in the top bar, or add one with nothing selected, to route streams."));

@@ -80,7 +80,7 @@ const analysis::PresetLoad& preset_load(const analysis::Facts& facts, std::optio
 
 QString preset_words(const model::Design& design, std::optional<model::PresetId> preset) {
     const auto* row = preset ? design.presets.find(*preset) : nullptr;
-    return row ? shown(row->name) : traffic_detail::tr(traffic_detail::nothing());
+    return row ? traffic_detail::tr("preset %1").arg(shown(row->name)) : traffic_detail::tr(traffic_detail::nothing());
 }
 
 void show_cable_loads(Figures& figures, const Document& document, model::CableId cable,
