@@ -99,6 +99,8 @@ std::string_view connector_words(catalogue::Connector connector) {
                                                                        {Connector::iec_c14, "IEC C14"},
                                                                        {Connector::iec_c13, "IEC C13"},
                                                                        {Connector::iec_c8, "IEC C8"},
+                                                                       {Connector::iec_c20, "IEC C20"},
+                                                                       {Connector::iec_c19, "IEC C19"},
                                                                        {Connector::speaker, "speaker"}};
     for (const auto& [each, name] : names)
         if (each == connector) return name;
