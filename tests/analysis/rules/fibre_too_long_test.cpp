@@ -66,7 +66,7 @@ TEST(FibreTooLong, warnsBelowTheLeastLength) {
         << english_sentence(c.design(), analyse_findings(c.design()).front());
     const auto finding = finding_of(c.design(), "fibre-too-long");
     EXPECT_EQ(finding.severity, Severity::warning);
-    EXPECT_THAT(terms_of(c.design(), finding), testing::Contains("0.5 m - 0.3 m = 0.2 m too short"));
+    EXPECT_THAT(terms_of(c.design(), finding), testing::Contains("500 mm - 300 mm = 200 mm too short"));
     c.b.change<model::Cable>(cable, [](auto& row) { row.length = 500_mm; });
     EXPECT_THAT(rules_found(c.design()), IsEmpty());
 }
