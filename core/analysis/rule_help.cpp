@@ -110,10 +110,9 @@ std::optional<Remedy> other_group(const AddressPlan& plan, const model::Stream& 
     if (!stream.group) return std::nullopt;
     std::set<base::MacAddress> used;
     for (const auto& use : plan.groups) used.insert(use.mac);
-    constexpr std::uint32_t block = 239U << 24 | 192U << 16;      // 239.192.0.0/14, RFC 2365 6.2
-    constexpr std::uint32_t last = block + (3U << 16) + 0xFEFFU;  // its top /24 is reserved, RFC 2365 9
-    const bool inside = stream.group->bits >= block && stream.group->bits < last;
-    for (auto bits = inside ? stream.group->bits + 1 : block + 0x100U; bits <= last; ++bits) {
+    constexpr std::uint32_t first = standards::first_plan_group.bits, last = standards::last_plan_group.bits;
+    const bool inside = stream.group->bits >= first && stream.group->bits < last;
+    for (auto bits = inside ? stream.group->bits + 1 : first + 0xFFU; bits <= last; ++bits) {
         const base::Ipv4 group{bits};
         if (standards::on_control_block_mac(group) || used.count(standards::group_mac(group)) != 0) continue;
         auto row = stream;

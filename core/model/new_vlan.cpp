@@ -49,20 +49,23 @@ bool overlaps_any(const Design& design, const base::Ipv4Prefix& subnet) {
     });
 }
 
-std::optional<base::Ipv4Prefix> free_subnet(const Design& design, int vid) {
+}  // namespace new_vlan_detail
+
+std::optional<base::Ipv4Prefix> free_subnet(const Design& design, int vid, const std::set<base::Ipv4>& clear_of) {
+    using namespace new_vlan_detail;
     int length = smallest_subnet;
     while (length > largest_subnet &&
            (std::uint64_t{1} << (32 - length)) - 2 < std::uint64_t{2} * design.devices.size())
         --length;
     for (std::uint32_t second = static_cast<std::uint32_t>(vid) % 256, tries = 0; tries < 256; ++tries) {
         const auto subnet = prefix({0x0A000000U | (second << 16)}, length);
-        if (!overlaps_any(design, subnet)) return subnet;
+        const auto held = clear_of.lower_bound(subnet.network);
+        const bool clear = held == clear_of.end() || !subnet.holds(*held);
+        if (clear && !overlaps_any(design, subnet)) return subnet;
         second = (second + 1) % 256;
     }
     return std::nullopt;
 }
-
-}  // namespace new_vlan_detail
 
 Vlan new_vlan(const Design& design, VlanId id) {
     using namespace new_vlan_detail;

@@ -3,6 +3,8 @@
 
 #include "core/model/design.h"
 
+#include <set>
+
 namespace streamwright::model {
 
 /// The first VLAN of a design is number 1, since ports that say nothing are in it (IEEE 802.1Q, default PVID); later
@@ -10,5 +12,9 @@ namespace streamwright::model {
 /// room for twice the devices, or, for the first VLAN, the smallest one that holds the addresses typed so far; none
 /// where they are too far apart for one.
 Vlan new_vlan(const Design& design, VlanId id);
+
+/// A subnet of 10.0.0.0/8 for the VLAN of that number (10.20.0.0 for number 20, or the next free one) that overlaps no
+/// other's, holds none of the addresses, and has room for twice the devices of the design.
+std::optional<base::Ipv4Prefix> free_subnet(const Design& design, int vid, const std::set<base::Ipv4>& clear_of = {});
 
 }  // namespace streamwright::model

@@ -44,6 +44,10 @@ std::span<const GroupBlock> group_blocks();
 /// The smallest block that holds the group; null outside 224.0.0.0/4 and in what no block covers.
 const GroupBlock* group_block(base::Ipv4 group);
 
+/// Where plans take groups from: the organization-local scope 239.192.0.0/14 without its first group and its reserved
+/// top /24. None of them falls on the MAC addresses of the control block, and no two share one.
+inline constexpr base::Ipv4 first_plan_group{0xEFC00001}, last_plan_group{0xEFC3FEFF};
+
 /// The verdict on a group for a stream of a live plan.
 enum class GroupVerdict {
     good,

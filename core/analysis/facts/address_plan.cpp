@@ -51,19 +51,12 @@ std::optional<PortAt> usual_port(const Wiring& wiring, int device) {
     return first;
 }
 
-std::optional<model::VlanId> vlan_of(const Wiring& wiring, const Runs& runs, int device,
-                                     const std::optional<model::PortKey>& key) {
-    const auto id = wiring.devices[static_cast<std::size_t>(device)].row->id;
-    const auto port = key ? wiring.port_at({id, *key}) : usual_port(wiring, device);
-    return port ? vlan_of_port(wiring, runs, *port) : wiring.design.settings().usual_vlan;
-}
-
 void add_hosts(const Wiring& wiring, const Runs& runs, int device, std::vector<HostUse>& hosts) {
     const auto& row = *wiring.devices[static_cast<std::size_t>(device)].row;
     for (const auto& each : row.addresses) {
         if (!each.address) continue;
         hosts.push_back(
-            {*each.address, device, each.vlan ? each.vlan : vlan_of(wiring, runs, device, each.port), false});
+            {*each.address, device, each.vlan ? each.vlan : vlan_of_address(wiring, runs, device, each.port), false});
     }
     for (const auto& querier : row.bridging.queriers)
         if (querier.address && querier.address->bits != 0)
@@ -71,6 +64,14 @@ void add_hosts(const Wiring& wiring, const Runs& runs, int device, std::vector<H
 }
 
 }  // namespace address_plan_detail
+
+std::optional<model::VlanId> vlan_of_address(const graph::Wiring& wiring, const graph::Runs& runs, int device,
+                                     const std::optional<model::PortKey>& key) {
+    using namespace address_plan_detail;
+    const auto id = wiring.devices[static_cast<std::size_t>(device)].row->id;
+    const auto port = key ? wiring.port_at({id, *key}) : usual_port(wiring, device);
+    return port ? vlan_of_port(wiring, runs, *port) : wiring.design.settings().usual_vlan;
+}
 
 AddressPlan find_address_plan(const graph::Wiring& wiring, const graph::Runs& runs) {
     using namespace address_plan_detail;
@@ -82,7 +83,7 @@ AddressPlan find_address_plan(const graph::Wiring& wiring, const graph::Runs& ru
         if (!stream.group) continue;
         auto vlan = stream.vlan;
         if (const auto encoder = wiring.device_index(stream.encoder); encoder && !vlan)
-            vlan = vlan_of(wiring, runs, *encoder, stream.network_port);
+            vlan = vlan_of_address(wiring, runs, *encoder, stream.network_port);
         plan.groups.push_back({*stream.group, standards::group_mac(*stream.group), at, vlan});
     }
     std::sort(plan.hosts.begin(), plan.hosts.end());

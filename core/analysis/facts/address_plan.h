@@ -31,6 +31,11 @@ struct AddressPlan {
     friend bool operator==(const AddressPlan&, const AddressPlan&) = default;
 };
 
+/// The VLAN that an address of the device is in: the untagged one of the switch port that this port, or else its first
+/// cabled network port, is cabled to; else the usual one. A switch's own address is in the usual one.
+std::optional<model::VlanId> vlan_of_address(const graph::Wiring&, const graph::Runs&, int device,
+                                             const std::optional<model::PortKey>& port);
+
 AddressPlan find_address_plan(const graph::Wiring&, const graph::Runs&);
 
 }  // namespace streamwright::analysis
