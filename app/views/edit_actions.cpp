@@ -1,8 +1,10 @@
 #include "app/views/edit_actions.h"
 
+#include "app/panels/address_dialog.h"
 #include "app/tools/copying.h"
 #include "app/views/main_window.h"
 #include "app/views/schematic/schematic_view.h"
+#include "app/views/status_line.h"
 
 #include <QMenu>
 
@@ -53,6 +55,16 @@ void add_align_menu(MainWindow& window, QMenu& menu) {
 void add_select_similar(MainWindow& window, QMenu& menu) {
     edit_actions_detail::add_action(window, menu, MainWindow::tr("Select si&milar"),
                                     QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_A), select_similar);
+}
+
+void add_plan_addresses(MainWindow& window, QMenu& menu) {
+    auto* action = menu.addAction(MainWindow::tr("Plan addre&sses…"));
+    QObject::connect(action, &QAction::triggered, &window, [&window] {
+        AddressDialog dialog(window.document().design(), &window);
+        if (dialog.exec() != QDialog::Accepted) return;
+        if (window.document().commit(dialog.plan().delta, MainWindow::tr("Plan addresses")))
+            window.status().tell(MainWindow::tr("Addresses are planned."), false);
+    });
 }
 
 }  // namespace streamwright::app

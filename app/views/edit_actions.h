@@ -1,4 +1,5 @@
-// The actions of the Edit menu that work on several devices: copy, cut, paste, duplicate, align, select similar.
+// The actions of the Edit menu that work on several devices: copy, cut, paste, duplicate, align, select similar, plan
+// addresses.
 #pragma once
 
 class QMenu;
@@ -10,5 +11,6 @@ class MainWindow;
 void add_copy_actions(MainWindow& window, QMenu& menu);
 void add_align_menu(MainWindow& window, QMenu& menu);
 void add_select_similar(MainWindow& window, QMenu& menu);
+void add_plan_addresses(MainWindow& window, QMenu& menu);
 
 }  // namespace streamwright::app

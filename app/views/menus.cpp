@@ -68,6 +68,7 @@ void add_edit_menu(MainWindow& window) {
     menu->addSeparator();
     add(*menu, MainWindow::tr("Add a &room"), {}, [&schematic] { schematic.add_room(); });
     add(*menu, MainWindow::tr("Add a n&ote"), {}, [&schematic] { schematic.add_note(); });
+    add_plan_addresses(window, *menu);
     menu->addSeparator();
     add(*menu, MainWindow::tr("Select &all"), QKeySequence::SelectAll, [&schematic] { schematic.select_all(); });
     add_select_similar(window, *menu);

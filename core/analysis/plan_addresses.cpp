@@ -178,7 +178,7 @@ struct Planner {
     }
 
     void give_host_addresses(int device) {
-        auto now = row(device);
+        auto now = *editing.now.devices.find(row(device).id);
         if (!now.bridging.stack.empty() && stacks.contains(now.bridging.stack)) return;
         if (now.addresses.empty()) now.addresses.emplace_back();
         const bool listed = !row(device).addresses.empty();

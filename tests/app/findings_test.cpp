@@ -18,28 +18,12 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QTest>
-#include <QTimer>
 #include <QToolButton>
 #include <QTreeWidget>
 
 #include <gtest/gtest.h>
 
 namespace streamwright::test::findings_list {
-
-/// Does this in the dialog that opens next; one that is still open afterwards is dropped, so that no test hangs.
-template <class Dialog, class Act>
-void in_next(Act act) {
-    auto* timer = new QTimer(qApp);
-    QObject::connect(timer, &QTimer::timeout, timer, [timer, act] {
-        auto* dialog = qobject_cast<Dialog*>(QApplication::activeModalWidget());
-        if (!dialog || !dialog->isActiveWindow()) return;  // until then keys still go to the window behind
-        timer->stop();
-        timer->deleteLater();
-        act(*dialog);
-        if (dialog->isVisible()) dialog->reject();
-    });
-    timer->start(5);
-}
 
 class Findings : public testing::Test {
 protected:

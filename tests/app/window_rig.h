@@ -5,8 +5,11 @@
 #include "app/views/schematic/schematic_view.h"
 #include "tests/support/temp_folder.h"
 
+#include <QApplication>
+#include <QDialog>
 #include <QPoint>
 #include <QString>
+#include <QTimer>
 
 #include <string>
 
@@ -53,6 +56,21 @@ private:
     TempFolder folder_;
     std::unique_ptr<app::MainWindow> window_;
 };
+
+/// Does this in the dialog that opens next; one that is still open afterwards is dropped, so that no test hangs.
+template <class Dialog, class Act>
+void in_next(Act act) {
+    auto* timer = new QTimer(qApp);
+    QObject::connect(timer, &QTimer::timeout, timer, [timer, act] {
+        auto* dialog = qobject_cast<Dialog*>(QApplication::activeModalWidget());
+        if (!dialog || !dialog->isActiveWindow()) return;  // until then keys still go to the window behind
+        timer->stop();
+        timer->deleteLater();
+        act(*dialog);
+        if (dialog->isVisible()) dialog->reject();
+    });
+    timer->start(5);
+}
 
 /// The library shipped with the program, read once.
 std::shared_ptr<const app::Library> shipped_library();

@@ -33,7 +33,7 @@ void show_arc(Figures& figures, const Document& document, const analysis::Preset
     figures.gauge(name, value, static_cast<double>(base::percent_tenths(rate, *capacity)) / 1000.0);
     if (streams > 1) figures.words(tr("%1 streams").arg(streams), "faint");
     const auto& worst = facts.get<analysis::WorstCase>().arcs;
-    if (facts.worst_known && index < worst.size() && rate < worst[index].wire) {
+    if (facts.deferred_known && index < worst.size() && rate < worst[index].wire) {
         const auto share = base::percent_tenths(worst[index].wire, *capacity);
         figures.figure(
             tr("at worst"),
