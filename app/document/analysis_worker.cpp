@@ -37,13 +37,13 @@ void AnalysisWorker::run(const std::stop_token& closing) {
             next_.reset();
             working_ = question.stop;
         }
-        auto worst = analysis::Analyser::deferred(*question.frozen, question.stop.get_token());
+        auto deferred = analysis::Analyser::deferred(*question.frozen, question.stop.get_token());
         {
             const std::lock_guard lock(mutex_);
             working_.reset();
         }
-        if (!worst || question.stop.stop_requested()) continue;
-        auto shared = std::make_shared<analysis::WorstCase>(std::move(*worst));
+        if (!deferred || question.stop.stop_requested()) continue;
+        auto shared = std::make_shared<analysis::Deferred>(std::move(*deferred));
         QMetaObject::invokeMethod(
             this, [this, revision = question.revision, shared] { Q_EMIT answered(revision, shared); },
             Qt::QueuedConnection);

@@ -26,7 +26,7 @@ public:
 
 Q_SIGNALS:
     /// On the thread that owns the worker.
-    void answered(quint64 revision, const std::shared_ptr<analysis::WorstCase>& worst);
+    void answered(quint64 revision, const std::shared_ptr<analysis::Deferred>& deferred);
 
 private:
     struct Question {

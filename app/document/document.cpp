@@ -67,9 +67,9 @@ void Document::ask_worker() {
         worker_.cancel();
 }
 
-void Document::take_answer(quint64 revision, const std::shared_ptr<analysis::WorstCase>& worst) {
+void Document::take_answer(quint64 revision, const std::shared_ptr<analysis::Deferred>& deferred) {
     if (revision != analyser_->revision()) return;
-    const auto findings = analyser_->take_deferred(revision, std::move(*worst));
+    const auto findings = analyser_->take_deferred(revision, std::move(*deferred));
     Q_EMIT changed(model::Delta(), findings);
 }
 

@@ -80,7 +80,7 @@ private:
     void apply(const model::Delta& delta);
     void replace(model::Design design);
     void ask_worker();
-    void take_answer(quint64 revision, const std::shared_ptr<analysis::WorstCase>& worst);
+    void take_answer(quint64 revision, const std::shared_ptr<analysis::Deferred>& deferred);
     void follow_unsaved();
 
     std::filesystem::path state_folder_;

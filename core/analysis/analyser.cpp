@@ -60,7 +60,9 @@ void compute(Facts& f, const model::Design&, const AddressPlan*) {
 }
 void compute(Facts& f, const model::Design&, const Parts*) { f.set(From<Wiring, PowerBudget>::call(f, find_parts)); }
 void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
-void compute(Facts& f, const model::Design&, const WorstCase*) { f.worst_known = false; }  // the worker's part
+// The worker's part.
+void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }
+void compute(Facts& f, const model::Design&, const QuerierPlaces*) { f.deferred_known = false; }
 
 /// Computes one fact again and says whether it came out different; an equal one is left as it was.
 template <class Fact>
@@ -102,9 +104,20 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
 
 constexpr FactSet all_facts{(1U << fact_count) - 1};
 
-std::optional<WorstCase> worst_of(const Facts& f, std::stop_token stop) {
-    return find_worst_case(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(), f.get<SpanningTrees>(),
-                           f.get<Forwarding>(), f.get<LinkLoads>(), std::move(stop));
+std::optional<Deferred> deferred_of(const Facts& f, const std::stop_token& stop) {
+    auto worst = find_worst_case(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(), f.get<SpanningTrees>(),
+                                 f.get<Forwarding>(), f.get<LinkLoads>(), stop);
+    if (!worst) return std::nullopt;
+    auto places = find_querier_places(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(),
+                                      f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), stop);
+    if (!places) return std::nullopt;
+    return Deferred{std::move(*worst), std::move(*places)};
+}
+
+void take(Facts& facts, Deferred deferred) {
+    facts.set(std::move(deferred.worst));
+    facts.set(std::move(deferred.places));
+    facts.deferred_known = true;
 }
 
 /// Sorted by key; of two with one key the first stays.
@@ -174,14 +187,11 @@ Analysis analyse(const model::Design& design) {
     Analysis analysis;
     auto& facts = analysis.facts;
     analyser_detail::recompute_spoilt(facts, design, analyser_detail::all_facts);
-    if (auto worst = analyser_detail::worst_of(facts, {})) {
-        facts.set(std::move(*worst));
-        facts.worst_known = true;
-    }
+    if (auto deferred = analyser_detail::deferred_of(facts, {})) analyser_detail::take(facts, std::move(*deferred));
     std::vector<Findings> per_rule;
     for (const auto& rule : all_rules()) rule.run(facts, per_rule.emplace_back());
     analysis.findings = analyser_detail::sorted_by_key(per_rule);
-    analysis.complete = facts.worst_known;
+    analysis.complete = facts.deferred_known;
     return analysis;
 }
 
@@ -217,7 +227,7 @@ FindingsChange Analyser::update(const model::Design& design, const model::Delta&
     auto [done, differing] = analyser_detail::recompute_spoilt(*facts_, design, spoilt.facts);
     if (!spoilt.wiring_seen) differing.bits &= ~fact_bit<graph::Wiring>().bits;
     if (done.has(deferred_facts)) ++revision_;
-    pending_ = !facts_->worst_known;
+    pending_ = !facts_->deferred_known;
     auto change = rerun(differing, !pending_);
     change.recomputed = done;
     change.differing = differing;
@@ -229,15 +239,14 @@ std::shared_ptr<const Facts> Analyser::frozen() const {
     return facts_;
 }
 
-std::optional<WorstCase> Analyser::deferred(const Facts& frozen, std::stop_token stop) {
-    return analyser_detail::worst_of(frozen, std::move(stop));
+std::optional<Deferred> Analyser::deferred(const Facts& frozen, const std::stop_token& stop) {
+    return analyser_detail::deferred_of(frozen, stop);
 }
 
-FindingsChange Analyser::take_deferred(std::uint64_t revision, WorstCase worst) {
+FindingsChange Analyser::take_deferred(std::uint64_t revision, Deferred deferred) {
     if (revision != revision_ || !pending_) return {};
     if (std::exchange(shared_, false)) facts_ = std::make_shared<Facts>(*facts_);
-    facts_->set(std::move(worst));
-    facts_->worst_known = true;
+    analyser_detail::take(*facts_, std::move(deferred));
     pending_ = false;
     auto change = rerun(deferred_facts, true);
     change.recomputed = change.differing = deferred_facts;

@@ -32,6 +32,12 @@ struct FindingsChange {
     FactSet differing;                 // of those, the ones that came out different
 };
 
+/// What a worker computes.
+struct Deferred {
+    WorstCase worst;
+    QuerierPlaces places;
+};
+
 class Analyser {
 public:
     explicit Analyser(const model::Design& design);
@@ -42,9 +48,9 @@ public:
     /// What a worker needs to compute the deferred facts; cheap to copy, safe to read on any thread.
     std::shared_ptr<const Facts> frozen() const;
     /// The deferred facts of a frozen state; nothing if stopped.
-    static std::optional<WorstCase> deferred(const Facts& frozen, std::stop_token stop);
+    static std::optional<Deferred> deferred(const Facts& frozen, const std::stop_token& stop);
     /// Takes the worker's answer if it belongs to the present revision; else drops it.
-    FindingsChange take_deferred(std::uint64_t revision, WorstCase worst);
+    FindingsChange take_deferred(std::uint64_t revision, Deferred deferred);
 
     /// Counts up when an edit spoils the deferred facts; a worker's answer of an older count is dropped.
     std::uint64_t revision() const { return revision_; }

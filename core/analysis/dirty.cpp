@@ -9,7 +9,10 @@ constexpr FactSet wiring = fact_bit<graph::Wiring>();
 /// The wiring is made again, but nothing in it changed that a rule reads there.
 constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
-constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>();
+constexpr FactSet load_facts =
+    fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>() | fact_bit<QuerierPlaces>();
+/// Another place of the querier may part what is alike now.
+constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
 constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<Parts>();
@@ -151,12 +154,12 @@ FactSet spoils(const model::Change<model::Preset>& change) {
         row.note.clear();
     };
     if (stays(change) && alike(change, words)) return {};
-    return wiring | fact_bit<LinkLoads>();
+    return wiring | of_presets;
 }
 
 FactSet spoils(const model::Change<model::Subscription>& change) {
     if (stays(change) && alike(change, [](model::Subscription&) {})) return {};
-    return wiring | fact_bit<LinkLoads>();
+    return wiring | of_presets;
 }
 
 FactSet spoils(const model::Change<model::DeviceTypeRow>&) { return structure; }
@@ -201,8 +204,8 @@ FactSet derived_from(FactSet changed) {
     spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>());
     spread(fact_bit<VlanPaths>(), fact_bit<SpanningTrees>() | dirty_detail::load_facts);
     spread(fact_bit<SpanningTrees>(), dirty_detail::load_facts);
-    spread(fact_bit<Forwarding>(), fact_bit<LinkLoads>() | fact_bit<WorstCase>());
-    spread(fact_bit<LinkLoads>(), fact_bit<WorstCase>());
+    spread(fact_bit<Forwarding>(), fact_bit<LinkLoads>() | deferred_facts);
+    spread(fact_bit<LinkLoads>(), deferred_facts);
     return more;
 }
 

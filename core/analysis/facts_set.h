@@ -8,6 +8,7 @@
 #include "core/analysis/facts/link_load.h"
 #include "core/analysis/facts/parts.h"
 #include "core/analysis/facts/power_budget.h"
+#include "core/analysis/facts/querier_place.h"
 #include "core/analysis/facts/spanning_tree.h"
 #include "core/analysis/facts/tag_use.h"
 #include "core/analysis/facts/vlan_paths.h"
@@ -24,9 +25,9 @@
 
 namespace streamwright::analysis {
 
-using FactTuple =
-    std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity, VlanPaths,
-               SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan, Parts, TagUse, WorstCase>;
+using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
+                             VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
+                             Parts, TagUse, WorstCase, QuerierPlaces>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.
@@ -56,7 +57,7 @@ constexpr FactSet fact_bit() {
 }
 
 /// Facts that a worker computes on a frozen design after the edit has been answered.
-inline constexpr FactSet deferred_facts = fact_bit<WorstCase>();
+inline constexpr FactSet deferred_facts = fact_bit<WorstCase>() | fact_bit<QuerierPlaces>();
 
 namespace detail {
 template <class Tuple>
@@ -71,7 +72,7 @@ struct SharedTuple<std::tuple<Fact...>> {
 /// Each fact is held shared and never changed, so that a frozen copy for a worker costs a few pointers.
 struct Facts {
     typename detail::SharedTuple<FactTuple>::type all = detail::SharedTuple<FactTuple>::fresh();
-    bool worst_known = false;  // the deferred facts are of this design
+    bool deferred_known = false;  // the deferred facts are of this design
 
     template <class Fact>
     const Fact& get() const {

@@ -10,14 +10,17 @@ void main_switches(Faulty& f) {
     const auto main = f.device("switch-access-24-poe", "SW-901");
     f.make.configure(main, [&](model::Device& row) {
         row.bridging.priority = 4096;
-        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.1")}, {f.third, base::parse_ipv4("10.90.2.1")}};
+        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.1")}};
     });
     f.device("switch-access-24-poe", "SW-902");
     f.device("switch-access-24-poe", "SW-903");
     f.device("switch-access-24", "SW-904");
     f.device("switch-access-24", "SW-905");
     f.device("switch-office-16", "SW-906");
-    f.device("switch-access-8-poe", "SW-907");
+    // Far from the one encoder of its VLAN, whose stream nobody beside it shows.
+    f.make.configure(f.device("switch-access-8-poe", "SW-907"), [&](model::Device& row) {
+        row.bridging.queriers = {{f.third, base::parse_ipv4("10.90.2.1")}};
+    });
 }
 
 /// Trunks: too slow for what flows toward the querier, for what might be routed, too long, and lit two ways.
@@ -74,6 +77,8 @@ void vlans(Faulty& f) {
     in(main, "13", f.third);
     in(far, "13", f.third);
     f.make.configure_port(main, "26", [&](PortOverride& row) { row.tagged = {f.third}; });
+    f.make.configure_port(main, "23", [&](PortOverride& row) { row.tagged = {f.third}; });
+    f.make.configure_port(f.make.tagged("SW-907"), "8", [&](PortOverride& row) { row.tagged = {f.third}; });
     f.show("913", "913");
     in(f.make.tagged("SW-904"), "25", f.second);
 }

@@ -71,6 +71,7 @@ using Drawn = std::optional<AnyEdit>;
 Drawn configure_device(Draw& d);
 Drawn configure_port(Draw& d);
 Drawn connect(Draw& d);
+Drawn move_querier(Draw& d);
 Drawn reconnect(Draw& d);
 Drawn set_cable_type(Draw& d);
 Drawn set_length(Draw& d);

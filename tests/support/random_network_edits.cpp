@@ -136,6 +136,17 @@ Drawn connect(Draw& d) {
     return edit;
 }
 
+Drawn move_querier(Draw& d) {
+    for (int tries = 0; tries < 20; ++tries) {
+        const auto* from = d.row(d.design.devices);
+        const auto* to = d.row(d.design.devices);
+        if (!from || from->bridging.queriers.empty()) continue;
+        return MoveQuerier{from->bridging.queriers.front().vlan, from->id, to->id,
+                           d.once_in(2) ? std::nullopt : std::optional(d.host())};
+    }
+    return {};
+}
+
 Drawn reconnect(Draw& d) {
     const auto* cable = d.row(d.design.cables);
     if (!cable) return {};

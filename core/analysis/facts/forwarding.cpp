@@ -205,12 +205,16 @@ struct VlanRun {
     }
 };
 
-VlanSnooping find_snooping(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
-                           const Tree& tree, VlanIndex vlan) {
+VlanRun start(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths, const Tree& tree,
+              VlanIndex vlan) {
     VlanRun run{wiring, network, paths, tree, vlan, {}, {}, 0, {}};
     run.list_out_arcs();
     run.read_bridges();
     run.find_speakers();
+    return run;
+}
+
+VlanSnooping finish(VlanRun& run) {
     run.elect();
     run.mark_router_ports();
     return std::move(run.result);
@@ -264,12 +268,35 @@ struct SourceFinder {
 
 }  // namespace forwarding_detail
 
+std::vector<Asker> would_ask(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
+                             const Tree& tree, VlanIndex vlan) {
+    std::vector<Asker> askers;
+    for (const auto& speaker : forwarding_detail::start(wiring, network, paths, tree, vlan).speakers)
+        if (speaker.querier) askers.push_back({speaker.bridge, speaker.leaf_arc < 0, speaker.address != 0});
+    return askers;
+}
+
+std::optional<VlanSnooping> snooping_asked_from(const graph::Wiring& wiring, const graph::NetworkGraph& network,
+                                                const VlanPaths& paths, const Tree& tree, VlanIndex vlan, int bridge) {
+    using forwarding_detail::at;
+    auto run = forwarding_detail::start(wiring, network, paths, tree, vlan);
+    const auto& snooping = run.result.bridges[at(bridge)];
+    if (!snooping.in_vlan) return std::nullopt;
+    if (!snooping.snoops && !run.facts(bridge).queries_without_snooping.value_or(false)) return std::nullopt;
+    std::erase_if(run.speakers, [&](const auto& each) {
+        return each.querier && run.part_of[at(each.bridge)] == run.part_of[at(bridge)];
+    });
+    run.speakers.push_back({bridge, -1, 1, true});
+    return forwarding_detail::finish(run);
+}
+
 Forwarding find_forwarding(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const SpanningTrees& trees) {
     Forwarding forwarding;
-    for (std::size_t v = 0; v < paths.vlans.size(); ++v)
-        forwarding.vlans.push_back(
-            forwarding_detail::find_snooping(wiring, network, paths, trees.trees[v], static_cast<VlanIndex>(v)));
+    for (std::size_t v = 0; v < paths.vlans.size(); ++v) {
+        auto run = forwarding_detail::start(wiring, network, paths, trees.trees[v], static_cast<VlanIndex>(v));
+        forwarding.vlans.push_back(forwarding_detail::finish(run));
+    }
     forwarding_detail::SourceFinder sources{wiring, network, paths, {}};
     sources.prepare();
     forwarding.streams.reserve(wiring.design.streams.size());

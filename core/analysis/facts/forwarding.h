@@ -65,6 +65,19 @@ struct Forwarding {
     friend bool operator==(const Forwarding&, const Forwarding&) = default;
 };
 
+/// One who would ask in a VLAN if nobody outranked it.
+struct Asker {
+    int bridge = 0;             // itself, or the one that its leaf hangs on
+    bool itself = true;         // false: a device behind a leaf
+    bool with_address = false;  // else it asks from 0.0.0.0
+};
+std::vector<Asker> would_ask(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const Tree&,
+                             VlanIndex vlan);
+/// As if this bridge asked in the VLAN, from an address, and nobody else in its part of the network. Nothing where it
+/// would send no queries: it is not in the VLAN, or does not snoop and does not say that it asks all the same.
+std::optional<VlanSnooping> snooping_asked_from(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
+                                                const Tree&, VlanIndex vlan, int bridge);
+
 /// An access port set by hand as router port stands for a multicast router behind it: every bridge sends that way.
 /// A trunk port set by hand counts on its own bridge only.
 Forwarding find_forwarding(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const SpanningTrees&);

@@ -111,6 +111,9 @@ extern const Rule rule;
 namespace rules::port_used_twice {
 extern const Rule rule;
 }
+namespace rules::querier_place {
+extern const Rule rule;
+}
 namespace rules::rack_unit_clash {
 extern const Rule rule;
 }
@@ -175,6 +178,7 @@ std::span<const Rule> all_rules() {
                                   rules::poe_budget_exceeded::rule,
                                   rules::poe_class_too_low::rule,
                                   rules::port_used_twice::rule,
+                                  rules::querier_place::rule,
                                   rules::rack_unit_clash::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subscription_not_decoded::rule,

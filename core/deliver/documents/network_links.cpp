@@ -49,7 +49,7 @@ struct Reader {
 
     LoadFigure worst(int arc) const {
         const auto& arcs = facts.get<analysis::WorstCase>().arcs;
-        if (!facts.worst_known || at(arc) >= arcs.size()) return figure(arc, nullptr, 0);
+        if (!facts.deferred_known || at(arc) >= arcs.size()) return figure(arc, nullptr, 0);
         const auto& worst = arcs[at(arc)];
         return figure(arc, &worst.wire, worst.unasked.size() + worst.routed.size());
     }
@@ -158,7 +158,7 @@ std::vector<NetworkLink> network_links(const analysis::Facts& facts, const base:
 FullestPort fullest_port(const analysis::Facts& facts, const base::NumberStyle& numbers, const std::vector<int>& arcs) {
     using namespace network_links_detail;
     const Reader reader{facts, numbers};
-    const bool known = facts.worst_known;
+    const bool known = facts.deferred_known;
     std::int64_t most = -1;
     for (const int arc : arcs) {
         const auto figure = known ? reader.worst(arc) : reader.preset(arc);

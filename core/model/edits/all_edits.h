@@ -11,6 +11,7 @@
 #include "core/model/edits/connect.h"
 #include "core/model/edits/embed_types.h"
 #include "core/model/edits/move_on_sheet.h"
+#include "core/model/edits/move_querier.h"
 #include "core/model/edits/paste.h"
 #include "core/model/edits/place_device.h"
 #include "core/model/edits/reconnect.h"
@@ -32,8 +33,8 @@
 namespace streamwright::model {
 
 using AnyEdit = std::variant<AddRows, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
-                             Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength, SetSettings,
-                             SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
+                             MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength,
+                             SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

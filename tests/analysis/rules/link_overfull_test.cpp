@@ -66,7 +66,7 @@ TEST(LinkOverfull, firesTowardAQuerierWhereNobodyWatches) {
         // 0.9 Gb/s on the wire: 0.9 x 1400 / 1478 of payload, rounded down to whole bits.
         c.b.stream(encoder, 852'503'382_bps, "239.192.2." + number);
     }
-    EXPECT_THAT(rules_found(c.design()), ElementsAre("link-overfull"));
+    EXPECT_THAT(rules_found(c.design()), ElementsAre("link-overfull", "querier-place"));
     const auto finding = finding_of(c.design(), "link-overfull");
     EXPECT_NE(english_sentence(c.design(), finding).find("108"), std::string::npos)
         << english_sentence(c.design(), finding);

@@ -118,7 +118,7 @@ TEST(NetworkDrawing, N8CarriesWhatIsWantedOnly) {
 TEST(NetworkDrawing, AWorstCaseNotYetComputedIsNotKnown) {
     const Delivered delivered(leaf_and_spine("leaf").b.design);
     auto facts = delivered.analysis.facts;
-    facts.worst_known = false;
+    facts.deferred_known = false;
     const auto view = deliver::network_view(facts, {});
     ASSERT_EQ(view.links.size(), 1U);
     EXPECT_EQ(view.links.front().to_b.worst.rate, "not known");
