@@ -206,6 +206,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
     }
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_device_loads(figures, form->document(), id, selection.preset());
+        show_latency(figures, form->document(), id, selection.preset());
         show_device_poe(figures, form->document(), id);
         show_ports(figures, form->design(), id);
     });

@@ -2,6 +2,7 @@
 
 #include "app/words/words.h"
 #include "core/analysis/facts_set.h"
+#include "core/analysis/latency.h"
 #include "core/model/mating.h"
 
 #include <QCoreApplication>
@@ -111,6 +112,29 @@ void show_device_loads(Figures& figures, const Document& document, model::Device
     if (arcs.empty()) return;
     figures.section(bridge >= 0 ? tr("Load of its links") : tr("Load"), preset_words(document.design(), preset));
     for (const int arc : arcs) show_arc(figures, document, preset_load(facts, preset), arc);
+}
+
+void show_latency(Figures& figures, const Document& document, model::DeviceId decoder,
+                  std::optional<model::PresetId> preset) {
+    using namespace traffic_detail;
+    if (!preset) return;
+    const auto numbers = phrasebook(document.design()).numbers;
+    const auto words = [&](const std::optional<base::Duration>& time) {
+        return time ? shown(print(*time, numbers)) : tr("not known");
+    };
+    for (const auto& each : analysis::find_latencies(document.analyser().facts(), decoder)) {
+        if (each.preset != *preset) continue;
+        const auto* stream = document.design().streams.find(each.stream);
+        figures.section(tr("Latency of %1").arg(stream ? shown(stream->tag) : QString()),
+                        preset_words(document.design(), preset));
+        figures.figure(tr("Encoding"), words(each.parts.encoding));
+        figures.figure(tr("Put on the lines"), words(each.parts.serialising));
+        figures.figure(tr("Switches"), words(each.parts.switching));
+        figures.figure(tr("Waiting, at most"), words(each.parts.queueing));
+        figures.figure(tr("Cables"), words(each.parts.propagation));
+        figures.figure(tr("Decoding"), words(each.parts.decoding));
+        figures.sum(tr("At most"), words(each.most), false);
+    }
 }
 
 void show_cable_poe(Figures& figures, const Document& document, model::CableId cable) {

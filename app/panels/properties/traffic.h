@@ -1,4 +1,5 @@
-// The chains of numbers that several editors show: what each direction of a network port carries, and its PoE.
+// The chains of numbers that several editors show: what each direction of a network port carries, how
+// late a picture is, and PoE.
 #pragma once
 
 #include "app/panels/properties/property_form.h"
@@ -18,6 +19,9 @@ void show_cable_loads(Figures& figures, const Document& document, model::CableId
 /// Every network port of the device.
 void show_device_loads(Figures& figures, const Document& document, model::DeviceId device,
                        std::optional<model::PresetId> preset);
+/// What the pictures that the decoder shows in the chosen preset are late by, part by part.
+void show_latency(Figures& figures, const Document& document, model::DeviceId decoder,
+                  std::optional<model::PresetId> preset);
 void show_cable_poe(Figures& figures, const Document& document, model::CableId cable);
 void show_device_poe(Figures& figures, const Document& document, model::DeviceId device);
 

@@ -33,7 +33,7 @@ struct QuerierPlaces {
 };
 
 /// A VLAN with more switches times arcs is not tried: each trial works out all loads again.
-inline constexpr std::int64_t most_querier_trials = 500'000;
+inline constexpr std::int64_t most_querier_trials = 200'000;
 
 FullestArc fullest_arc(const graph::NetworkGraph&, const VlanPaths&, const LinkLoads&, VlanIndex vlan);
 

@@ -26,7 +26,7 @@ constexpr RuleWords words{.id = "querier-place",
                               "Each switch that could ask in the VLAN is tried in place of the one that does. The "
                               "greatest load of a direction between two switches that carries the VLAN, idle or in any "
                               "preset, is compared. Said only where another place makes it smaller, and where one "
-                              "switch alone asks, from an address; networks with more than 500,000 switches times "
+                              "switch alone asks, from an address; networks with more than 200,000 switches times "
                               "directions are not tried.",
                           .remedy = "Let the switch named ask in the VLAN, as a rule the one with most encoders.",
                           .offers = "Move the querier there.",

@@ -1,4 +1,5 @@
 // Stream schedule: every stream with its group, rate and who shows it in which preset.
+#include "core/analysis/latency.h"
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
 
@@ -77,15 +78,31 @@ std::string input_label(const Source& source, const model::Device& decoder, cons
     return input.text;
 }
 
-TableRow subscription_row(const Source& source, const model::Subscription& subscription, const model::Preset& preset) {
+std::string time_words(const std::optional<base::Duration>& time) { return time ? base::print(*time) : "not known"; }
+
+/// Blank where no other display shows the stream.
+std::string skew_words(const std::vector<analysis::SubscriptionLatency>& all,
+                       const analysis::SubscriptionLatency& latency) {
+    const auto shows = std::count_if(all.begin(), all.end(), [&](const auto& each) {
+        return each.preset == latency.preset && each.stream == latency.stream;
+    });
+    return shows < 2 ? std::string() : time_words(analysis::skew(all, latency));
+}
+
+TableRow subscription_row(const Source& source, const model::Subscription& subscription, const model::Preset& preset,
+                          const std::vector<analysis::SubscriptionLatency>& latencies, std::size_t index) {
     const auto* decoder = source.design.devices.find(subscription.decoder);
     const auto* stream = source.design.streams.find(subscription.stream);
     TableRow row;
     row.subject = "subscription:" + subscription.id.text();
     row.group = preset.name;
-    row.cells = {text_cell(preset.name), text_cell(decoder ? decoder->tag : ""),
+    row.cells = {text_cell(preset.name),
+                 text_cell(decoder ? decoder->tag : ""),
                  text_cell(decoder ? input_label(source, *decoder, subscription.input) : subscription.input.text),
-                 text_cell(decoder ? room_words(source.design, *decoder) : ""), text_cell(stream ? stream->tag : "")};
+                 text_cell(decoder ? room_words(source.design, *decoder) : ""),
+                 text_cell(stream ? stream->tag : ""),
+                 text_cell(time_words(latencies[index].most)),
+                 text_cell(skew_words(latencies, latencies[index]))};
     return row;
 }
 
@@ -93,25 +110,33 @@ TablePart presets_table(const Source& source) {
     TablePart table;
     table.name = "Presets";
     table.title = "Who shows what, by preset";
-    table.columns = {{"Preset", ColumnKind::text, 30},
-                     {"Decoder", ColumnKind::text, 24, true},
-                     {"Input", ColumnKind::text, 24},
-                     {"Room", ColumnKind::text, 14},
-                     {"Stream", ColumnKind::text, 16, true}};
+    table.columns = {{"Preset", ColumnKind::text, 30},       {"Decoder", ColumnKind::text, 24, true},
+                     {"Input", ColumnKind::text, 24},        {"Room", ColumnKind::text, 14},
+                     {"Stream", ColumnKind::text, 16, true}, {"Latency at most", ColumnKind::text, 24},
+                     {"Skew at most", ColumnKind::text, 24}};
+    const auto latencies = analysis::find_latencies(source.analysis.facts);
     std::vector<const model::Preset*> presets;
     for (const auto& preset : source.design.presets) presets.push_back(&preset);
     std::ranges::stable_sort(presets, {}, [](const model::Preset* p) { return std::pair(p->number, p->id); });
     for (const auto* preset : presets) {
         const auto first = table.rows.size();
-        for (const auto& subscription : source.design.subscriptions)
+        std::size_t index = 0;
+        for (const auto& subscription : source.design.subscriptions) {
+            const auto at = index++;
             if (subscription.preset == preset->id)
-                table.rows.push_back(subscription_row(source, subscription, *preset));
+                table.rows.push_back(subscription_row(source, subscription, *preset, latencies, at));
+        }
         std::sort(table.rows.begin() + static_cast<std::ptrdiff_t>(first), table.rows.end(),
                   [](const TableRow& a, const TableRow& b) {
                       const auto *x = std::get_if<std::string>(&a.cells[1]), *y = std::get_if<std::string>(&b.cells[1]);
                       return counts_before(x ? *x : "", y ? *y : "");
                   });
     }
+    table.notes = {
+        "Latency: encoding, one full packet put on every line of the way, forwarding of each switch, cables and "
+        "decoding, "
+        "and at most one packet of each other stream of the preset ahead on each line.",
+        "Skew: how far apart displays of one stream may be. The display's own delay comes on top."};
     return table;
 }
 

@@ -38,6 +38,26 @@ TEST(StreamSchedule, PresetsTellWhoShowsWhat) {
     ASSERT_EQ(presets.rows.size(), 1u);
     EXPECT_EQ(cell(presets, presets.rows.front(), "Preset"), "Lecture");
     EXPECT_EQ(cell(presets, presets.rows.front(), "Decoder"), "DEC-001");
+    EXPECT_EQ(cell(presets, presets.rows.front(), "Latency at most"), "not known")
+        << "nobody asks, so the stream does not arrive";
+    EXPECT_EQ(cell(presets, presets.rows.front(), "Skew at most"), "") << "no other display shows it";
+}
+
+TEST(StreamSchedule, LatencyIsTheSumOfItsParts) {
+    SmallVenue venue;
+    const auto vlan = venue.b.vlan(1, "AV", "10.1.0.0/24");
+    venue.b.usual_vlan(vlan);
+    venue.b.querier(venue.sw, vlan, "10.1.0.2");
+    for (auto type : {*types::encoder(), *types::decoder()}) {
+        type.codec->encode_latency = type.codec->decode_latency = base::Duration::from_count(10'000'000);
+        venue.b.embed(std::make_shared<const catalogue::DeviceType>(type));
+    }
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("stream-schedule");
+    const auto& presets = table(content, 1);
+    // 1400 octets in a frame of 1458 (RTP 12, UDP 8, IPv4 20, Ethernet 18): 11.664 us on each of two lines of 1 Gb/s;
+    // 4 us in the switch; 38 m and 46.5 m at 5.45 ns: 460.525 ns; 10 ms each end. 20,027,788.525 ns, rounded up.
+    EXPECT_EQ(cell(presets, presets.rows.front(), "Latency at most"), "20.028 ms");
 }
 
 }  // namespace streamwright::test::stream_schedule
