@@ -33,7 +33,7 @@ std::optional<base::BitRate> member_rate(const graph::NetworkGraph& network, con
 
 std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                    const VlanPaths& paths, const Forwarding& forwarding, int arc,
-                                   const std::vector<int>& streams) {
+                                   std::span<const int> streams) {
     const auto rows = streams_by_index(wiring);
     std::map<base::Rate, std::int64_t> counts;
     for (const int index : streams)
@@ -45,8 +45,16 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
     return terms;
 }
 
+base::Rate streams_rate(const LoadReader& r, int arc, std::span<const int> streams) {
+    const auto rows = streams_by_index(r.wiring);
+    base::Rate total;
+    for (const int index : streams)
+        total += load_words_detail::rate_on(r.wiring, r.network, r.paths, r.forwarding, arc, *rows[at(index)], index);
+    return total;
+}
+
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
-                           const Forwarding& forwarding, int arc, const std::vector<int>& streams) {
+                           const Forwarding& forwarding, int arc, std::span<const int> streams) {
     const auto rows = streams_by_index(wiring);
     base::Rate greatest;
     for (const int index : streams)
@@ -61,7 +69,7 @@ int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, st
     return !ends.is_link && streams == 1 ? std::max(wanted, lone_stream) : wanted;
 }
 
-bool too_fast_alone(const LoadReader& r, int arc, const std::vector<int>& streams) {
+bool too_fast_alone(const LoadReader& r, int arc, std::span<const int> streams) {
     const auto slowest = member_rate(r.network, r.capacity, arc);
     return slowest && greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams) > base::Rate(*slowest);
 }

@@ -7,7 +7,10 @@ namespace {
 
 void change_bridging(Draw& d, BridgeSettings& bridging) {
     const auto vlan = d.maybe_key(d.design.vlans);
-    switch (d.below(6)) {
+    switch (d.below(7)) {
+        case 6:
+            bridging.fast_leave = !bridging.fast_leave;
+            break;
         case 0:
             bridging.priority = d.between(0, 15) * 4096;
             break;

@@ -129,6 +129,9 @@ extern const Rule rule;
 namespace rules::switch_facts_unknown {
 extern const Rule rule;
 }
+namespace rules::switching_overlap {
+extern const Rule rule;
+}
 namespace rules::untagged_vlan_mismatch {
 extern const Rule rule;
 }
@@ -181,6 +184,7 @@ std::span<const Rule> all_rules() {
                                   rules::subscription_not_encoded::rule,
                                   rules::surround_without_downmix::rule,
                                   rules::switch_facts_unknown::rule,
+                                  rules::switching_overlap::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
                                   rules::vlan_missing_on_trunk::rule};

@@ -151,7 +151,8 @@ std::string snooping_of(const Source& source, PortAt at) {
     const auto* row = wiring_of(source).port_override(at);
     std::vector<std::string> words;
     if (row && row->router_port) words.push_back("router port");
-    if (row && row->fast_leave) words.push_back("fast leave");
+    const auto& device = *wiring_of(source).devices[static_cast<std::size_t>(at.device)].row;
+    if ((row && row->fast_leave) || device.bridging.fast_leave) words.push_back("fast leave");
     return listed(words);
 }
 
