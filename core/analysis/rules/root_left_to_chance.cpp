@@ -12,7 +12,10 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 is root of the spanning tree by chance: %2 share priority %3, and the lowest bridge address "
                       "decides."),
     STREAMWRIGHT_TEXT("%1 is root of the spanning tree by chance: %2 share priority %3, and the lowest bridge address "
-                      "decides. By that choice %4 is blocked.")};
+                      "decides. By that choice %4 is blocked."),
+    STREAMWRIGHT_TEXT(
+        "Which of %2 becomes root of the spanning tree is left to chance: they share priority %3, and the "
+        "lowest bridge address decides.")};
 
 constexpr standards::Citation sources[] = {{"IEEE", "802.1Q", "clause 13 (the lowest bridge identifier is root)"},
                                            {"IEEE", "802.1Q", "Table 13-3 (priority 32768 unless set, steps of 4096)"}};
@@ -49,6 +52,12 @@ int best_placed(const graph::NetworkGraph& network, const LinkCapacity& capacity
     return best;
 }
 
+bool has_address(const graph::Wiring& wiring, const graph::NetworkGraph& network, int bridge) {
+    const auto& devices = network.bridges[at(bridge)].devices;
+    return std::any_of(devices.begin(), devices.end(),
+                       [&](int device) { return wiring.devices[at(device)].row->bridging.address.has_value(); });
+}
+
 std::optional<Remedy> lower_priority(const graph::Wiring& wiring, const graph::Bridge& bridge, int lowest) {
     if (lowest < standards::bridge_priority_step) return std::nullopt;  // nothing is below 0
     const int priority = lowest > standards::bridge_priority_step ? standards::bridge_priority_step : 0;
@@ -70,8 +79,13 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
         std::vector<base::Ref> blocked;
         for (const int link : part.blocked) blocked.push_back(named(link_cable(wiring, runs, network.links[at(link)])));
         if (!blocked.empty()) values.emplace_back(blocked);
-        auto finding = found(words.id, blocked.empty() ? Severity::advice : Severity::warning, {root},
-                             std::move(values), blocked.empty() ? 0 : 1);
+        const bool known =
+            std::all_of(equal.begin(), equal.end(), [&](int b) { return has_address(wiring, network, b); });
+        auto finding =
+            found(words.id, blocked.empty() ? Severity::advice : Severity::warning, {root}, std::move(values),
+                  !known            ? 2
+                  : blocked.empty() ? 0
+                                    : 1);
         const auto& best = network.bridges[at(best_placed(network, capacity, part))];
         if (auto remedy = lower_priority(wiring, best, lowest)) finding.remedies.push_back(std::move(*remedy));
         out.push_back(std::move(finding));

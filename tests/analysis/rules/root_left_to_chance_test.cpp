@@ -19,7 +19,7 @@ TEST(RootLeftToChance, isAdviceWhereNothingIsBlockedAndIsCuredByAPriority) {
     EXPECT_THAT(rules_found(c.design()), ElementsAre("root-left-to-chance"));
     const auto finding = finding_of(c.design(), "root-left-to-chance");
     EXPECT_EQ(finding.severity, Severity::advice);
-    EXPECT_THAT(english_sentence(c.design(), finding), HasSubstr("SW-A, SW-B share priority 32768"));
+    EXPECT_THAT(english_sentence(c.design(), finding), HasSubstr("share priority 32768"));
     EXPECT_THAT(rules_found(cured(c.design(), finding)), IsEmpty());
 }
 
@@ -30,6 +30,12 @@ TEST(RootLeftToChance, isAWarningWhereItDecidesWhatIsBlocked) {
     EXPECT_THAT(rules_found(c.design()), ElementsAre("root-left-to-chance"));
     const auto finding = finding_of(c.design(), "root-left-to-chance");
     EXPECT_EQ(finding.severity, Severity::warning);
+    EXPECT_THAT(english_sentence(c.design(), finding), HasSubstr("Which of"));  // no addresses are entered
+    std::uint64_t bits = 1;
+    for (const auto id : {c.switch_b, c.switch_a})
+        c.b.change<model::Device>(id, [&](auto& row) { row.bridging.address = base::MacAddress{bits++}; });
+    EXPECT_THAT(english_sentence(c.design(), finding_of(c.design(), "root-left-to-chance")),
+                HasSubstr("SW-B is root of the spanning tree by chance"));
     EXPECT_EQ(finding.values.back(), base::Value(std::vector<base::Ref>{analysis::named(second)}));
     EXPECT_THAT(rules_found(cured(c.design(), finding)), IsEmpty());
 }
