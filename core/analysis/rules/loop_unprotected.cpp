@@ -39,7 +39,6 @@ std::vector<std::pair<int, std::vector<int>>> loops_of(const graph::NetworkGraph
         while (parent[at(bridge)] != bridge) bridge = parent[at(bridge)] = parent[at(parent[at(bridge)])];
         return bridge;
     };
-    Tree so_far = tree;  // forwards only over links that close nothing
     std::vector<std::pair<int, std::vector<int>>> loops;
     for (int i = 0; i < static_cast<int>(network.links.size()); ++i) {
         if (!tree.forwards(i)) continue;
@@ -48,11 +47,13 @@ std::vector<std::pair<int, std::vector<int>>> loops_of(const graph::NetworkGraph
             parent[at(a)] = b;
             continue;
         }
-        so_far.a_role[at(i)] = TreeRole::down;
         loops.emplace_back(i, std::vector<int>{});
     }
+    if (loops.empty()) return loops;
+    Tree open = tree;  // forwards only over links that close nothing
+    for (const auto& [link, rest] : loops) open.a_role[at(link)] = TreeRole::down;
     for (auto& [link, rest] : loops)
-        rest = active_way(network, so_far, network.links[at(link)].a, network.links[at(link)].b, link)
+        rest = active_way(network, open, network.links[at(link)].a, network.links[at(link)].b, link)
                    .value_or(std::vector<int>{});
     return loops;
 }

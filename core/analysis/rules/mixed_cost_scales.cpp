@@ -33,6 +33,7 @@ constexpr RuleWords words{.id = "mixed-cost-scales",
 /// Bridges of a part by their scale.
 struct Scales {
     std::vector<int> counting_short, counting_long;
+    bool mixed() const { return !counting_short.empty() && !counting_long.empty(); }
 };
 
 Scales scales_of(const graph::Wiring& wiring, const graph::NetworkGraph& network, const LinkCapacity& capacity,
@@ -41,9 +42,12 @@ Scales scales_of(const graph::Wiring& wiring, const graph::NetworkGraph& network
     for (const int bridge : part.bridges) {
         const int device = network.bridges[at(bridge)].devices.front();
         const auto counts_long = wiring.devices[at(device)].type->bridging->long_path_costs;
-        if (!counts_long || uncosted_ends(wiring, network, capacity, bridge).empty()) continue;
-        (*counts_long ? scales.counting_long : scales.counting_short).push_back(bridge);
+        if (counts_long) (*counts_long ? scales.counting_long : scales.counting_short).push_back(bridge);
     }
+    if (!scales.mixed()) return {};
+    const auto by_hand = [&](int bridge) { return uncosted_ends(wiring, network, capacity, bridge).empty(); };
+    std::erase_if(scales.counting_short, by_hand);
+    std::erase_if(scales.counting_long, by_hand);
     return scales;
 }
 
@@ -67,7 +71,7 @@ void check(const graph::Wiring& wiring, const graph::NetworkGraph& network, cons
            const SpanningTrees& trees, Findings& out) {
     for (const auto& part : root_parts(wiring, network, trees)) {
         const auto scales = scales_of(wiring, network, capacity, part);
-        if (scales.counting_short.empty() || scales.counting_long.empty()) continue;
+        if (!scales.mixed()) continue;
         const auto root = device_id(wiring, network.bridges[at(part.root)].devices.front());
         const int first = scales.counting_short.front();
         auto finding = found(
