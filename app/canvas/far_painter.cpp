@@ -83,18 +83,21 @@ void paint_mark(QPainter& painter, const PaintRequest& request, const PlateOnShe
     painter.restore();
 }
 
-/// The tag below the mark, or beside it where the plate is low; its number alone where it is narrow.
+/// The tag below the mark, or beside it where the plate is low. A narrow plate gives up the mark before the name, and
+/// the name before its number.
 void paint_mark_and_tag(QPainter& painter, const PaintRequest& request, const PlateOnSheet& plate, const QRectF& body,
                         const QString& tag) {
     const bool low = body.height() < 40;
     const double size = std::clamp(low ? body.height() - 6 : body.height() / 2, 6.0, 16.0);
-    const QPointF at = body.topLeft() + QPointF(6, low ? (body.height() - size) / 2 : 4);
-    paint_mark(painter, request, plate, at, size);
-    const QRectF room = low ? body.adjusted(10 + size, 0, -4, 0) : body.adjusted(6, 4 + size, -4, -3);
     painter.setFont(label_font(11, true));
+    const auto wide = painter.fontMetrics().horizontalAdvance(tag);
+    QRectF room = low ? body.adjusted(10 + size, 0, -4, 0) : body.adjusted(6, 4 + size, -4, -3);
+    if (low && wide > room.width() && wide <= body.width() - 8)
+        room = body.adjusted(4, 0, -4, 0);
+    else
+        paint_mark(painter, request, plate, body.topLeft() + QPointF(6, low ? (body.height() - size) / 2 : 4), size);
     painter.setPen(request.theme.text());
-    const bool fits = painter.fontMetrics().horizontalAdvance(tag) <= room.width();
-    const auto words = fits ? tag : number_of(tag.toStdString());
+    const auto words = wide <= room.width() ? tag : number_of(tag.toStdString());
     painter.drawText(room, Qt::AlignLeft | (low ? Qt::AlignVCenter : Qt::AlignBottom), words);
 }
 

@@ -20,6 +20,13 @@ Chosen badge_place(const Chosen& subject) {
     return port ? Chosen(port->device) : subject;
 }
 
+/// The first subject that has a place on a drawing; a VLAN has none, so its switch wears the badge.
+std::optional<Chosen> badge_subject(const model::Design& design, const analysis::Finding& finding) {
+    for (const auto& subject : finding.subjects)
+        if (!std::holds_alternative<model::VlanId>(subject)) return chosen_for(design, subject);
+    return std::nullopt;
+}
+
 struct Tally {
     analysis::Severity gravest = analysis::Severity::advice;
     int count = 0;
@@ -82,8 +89,7 @@ void SheetScene::add_badges(const Document& document, const deliver::Scene& scen
     std::map<Chosen, Tally> tallies;
     for (const auto& reported : document.reported()) {
         if (reported.waiver && !reported.waiver_outdated) continue;
-        if (reported.finding.subjects.empty()) continue;
-        const auto subject = chosen_for(design_, reported.finding.subjects.front());
+        const auto subject = badge_subject(design_, reported.finding);
         if (!subject) continue;
         auto& tally = tallies[badge_place(*subject)];
         tally.gravest = std::min(tally.gravest, reported.finding.severity);
@@ -166,6 +172,7 @@ std::optional<QRectF> SheetScene::bounds(const Chosen& subject) const {
                 if (note.note == id) return to_mm(note.fragment.bounds);
             return std::nullopt;
         }
+        std::optional<QRectF> operator()(model::VlanId) const { return std::nullopt; }
     };
     return std::visit(Find{*this}, subject);
 }

@@ -61,6 +61,10 @@ struct Words {
         const auto* note = design.notes.find(id);
         return note ? tr("note: %1").arg(shown(note->text).simplified()) : QString();
     }
+    QString operator()(model::VlanId id) const {
+        const auto* vlan = design.vlans.find(id);
+        return vlan ? tr("VLAN %1 %2").arg(vlan->vid).arg(shown(vlan->name)) : QString();
+    }
 };
 
 }  // namespace subject_words_detail

@@ -13,6 +13,7 @@ bool stands(const model::Design& design, const Chosen& subject) {
         bool operator()(model::StreamId id) const { return design.streams.contains(id); }
         bool operator()(model::FrameId id) const { return design.room_frames.contains(id); }
         bool operator()(model::NoteId id) const { return design.notes.contains(id); }
+        bool operator()(model::VlanId id) const { return design.vlans.contains(id); }
     };
     return std::visit(Find{design}, subject);
 }
@@ -53,6 +54,7 @@ std::optional<Chosen> chosen_for(const model::Design& design, const analysis::Su
     if (const auto* cable = std::get_if<model::CableId>(&subject)) return Chosen(*cable);
     if (const auto* port = std::get_if<model::PortRef>(&subject)) return Chosen(*port);
     if (const auto* stream = std::get_if<model::StreamId>(&subject)) return Chosen(*stream);
+    if (const auto* vlan = std::get_if<model::VlanId>(&subject)) return Chosen(*vlan);
     if (const auto* id = std::get_if<model::SubscriptionId>(&subject))
         if (const auto* row = design.subscriptions.find(*id)) return Chosen(row->decoder);
     return std::nullopt;

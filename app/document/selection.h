@@ -13,8 +13,8 @@
 
 namespace streamwright::app {
 
-using Chosen =
-    std::variant<model::DeviceId, model::CableId, model::PortRef, model::StreamId, model::FrameId, model::NoteId>;
+using Chosen = std::variant<model::DeviceId, model::CableId, model::PortRef, model::StreamId, model::FrameId,
+                            model::NoteId, model::VlanId>;
 
 class Selection final : public QObject {
     Q_OBJECT

@@ -10,19 +10,21 @@ namespace streamwright::app {
 
 std::vector<CableChoice::Type> CableChoice::fitting(const Library& library, const model::Design& design,
                                                     const model::PortRef& a, const model::PortRef& b) const {
+    const auto from = model::port_facts(design, a), to = model::port_facts(design, b);
+    if (!from.port || !to.port) return {};
     std::vector<Type> fits;
     const auto add = [&](const Type& type) {
         const bool known = std::ranges::any_of(fits, [&](const Type& each) { return each->key == type->key; });
-        if (!known && !model::refusal(design, *type, a) && !model::refusal(design, *type, b)) fits.push_back(type);
+        if (!known && model::cable_joins(*type, from, to)) fits.push_back(type);
     };
     for (const auto& row : design.cable_types) add(row.type);
     for (const auto& type : library.cables) add(type);
-    const auto ends = {model::port_facts(design, a), model::port_facts(design, b)};
+    const auto ends = {from, to};
     const bool network =
-        std::ranges::any_of(ends, [](const auto& end) { return end.port && catalogue::is_network(end.port->signal); });
+        std::ranges::any_of(ends, [](const auto& end) { return catalogue::is_network(end.port->signal); });
     // Between two cages without transceivers fibre is meant, until a direct-attach cable has been chosen.
     const bool cages = std::ranges::all_of(
-        ends, [](const auto& end) { return end.port && catalogue::is_cage(end.port->connector) && !end.module; });
+        ends, [](const auto& end) { return catalogue::is_cage(end.port->connector) && !end.module; });
     const auto rank = [&](const Type& type) {
         const auto lately = std::ranges::find(recent_, type->key) - recent_.begin();
         const bool installed = type->use == catalogue::CableUse::installed;

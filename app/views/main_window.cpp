@@ -114,6 +114,8 @@ void MainWindow::show_finding(const analysis::Finding& finding) {
         all.insert(*chosen);
         if (!shown_one) shown_one = schematic_->go_to(*chosen);
     }
+    // A VLAN has no place on a sheet: beside what is drawn it would only hide the device's properties.
+    if (shown_one) std::erase_if(all, [](const Chosen& each) { return std::holds_alternative<model::VlanId>(each); });
     if (!shown_one) return status_->tell(tr("What this finding is about is drawn on no sheet."), true);
     selection_.set(std::move(all));
     schematic_->viewport().setFocus();

@@ -25,7 +25,7 @@ struct CableType {
     Medium medium = Medium::other;
     CableGrade grade = CableGrade::none;
     CableUse use = CableUse::installed;
-    std::vector<Connector> plugs;  // that either end may bear; an end mates one of these
+    std::vector<Connector> plugs;  // that either end may bear; a made lead with two has one at each
     bool screened = false;
     int pairs = 4;                            // balanced copper
     int strands = 2;                          // fibre
@@ -34,6 +34,13 @@ struct CableType {
     std::optional<base::Length> most_length;  // the type's own limit, where it states one
     std::map<std::string, std::string> unknown;
     friend bool operator==(const CableType&, const CableType&) = default;
+
+    /// Whether its plugs meet both connectors at once. A made lead with two plugs has one of each; on cable cut to
+    /// length either end is fitted with what it needs.
+    bool joins(Connector one, Connector other) const {
+        if (plugs.size() != 2 || !made_length) return true;
+        return (plugs[0] == one && plugs[1] == other) || (plugs[0] == other && plugs[1] == one);
+    }
 };
 
 }  // namespace streamwright::catalogue

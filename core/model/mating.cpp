@@ -103,4 +103,9 @@ bool cable_fits(const catalogue::CableType& type, const PortFacts& end) {
     return is_open_cage(end) && catalogue::is_network(type.signal);
 }
 
+bool cable_joins(const catalogue::CableType& type, const PortFacts& a, const PortFacts& b) {
+    if (!cable_fits(type, a) || !cable_fits(type, b)) return false;
+    return is_open_cage(a) || is_open_cage(b) || type.joins(outer_connector(a), outer_connector(b));
+}
+
 }  // namespace streamwright::model

@@ -31,5 +31,7 @@ bool ways_mate(const catalogue::PortType& a, const catalogue::PortType& b);
 bool connectors_mate(const PortFacts& a, const PortFacts& b);
 /// The cable bears a plug for the port, and carries what the port does.
 bool cable_fits(const catalogue::CableType& type, const PortFacts& end);
+/// Whether a lead with two different plugs has the right one for each end; ends that are cages still to be filled pass.
+bool cable_joins(const catalogue::CableType& type, const PortFacts& a, const PortFacts& b);
 
 }  // namespace streamwright::model

@@ -12,7 +12,7 @@ void usb_roles(Faulty& f) {
     f.make.role(endpoint, Role::encoder);
     f.make.cable("hdmi-2m", computer, "hdmi-out-1", endpoint, "hdmi-in");
     f.make.cable("usb-a-b-2m", computer, "usb-1", endpoint, "usb-b");
-    f.make.cable("usb-a-a-2m", endpoint, "usb-a-1", f.device("keyboard-mouse", "KM-971"), "usb");
+    f.make.cable("usb-a-b-2m", endpoint, "usb-a-1", f.device("keyboard-mouse", "KM-971"), "usb");
 }
 
 /// A computer at one end of a USB session, and the peripherals forgotten at the other.

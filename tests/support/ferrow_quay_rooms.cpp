@@ -215,7 +215,7 @@ void board_room(Quay& quay) {
             make.cable("usb-a-b-2m", endpoint, "usb-a-1", display, "usb-touch");
         } else {
             const auto desk = make.device("keyboard-mouse", "KM-" + plan.number, quay.board);
-            make.cable("usb-a-a-2m", endpoint, "usb-a-1", desk, "usb");
+            make.cable("usb-a-b-2m", endpoint, "usb-a-1", desk, "usb");
         }
     }
 }

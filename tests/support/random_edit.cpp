@@ -1,6 +1,7 @@
 #include "tests/support/random_edit.h"
 
 #include "core/model/clipping.h"
+#include "core/model/new_vlan.h"
 #include "tests/support/random_draw.h"
 
 #include <functional>
@@ -111,6 +112,16 @@ Drawn paste(Draw& d) {
     if (!sheet || !first || !second) return {};
     auto clipping = copied(d.design, {first->id, second->id}, sheet->id);
     return Paste{std::make_shared<const Design>(std::move(clipping)), sheet->id, d.point(), d.random()};
+}
+
+Drawn set_up_vlan(Draw& d) {
+    SetUpVlan edit{new_vlan(d.design, d.fresh<VlanId>()), d.once_in(2), {}, {}};
+    if (const auto* held = d.row(d.design.vlans); held && d.once_in(2)) edit.row = *held;
+    const auto* device = d.row(d.design.devices);
+    const auto* type = device ? d.design.type_of(*device) : nullptr;
+    if (type && type->bridging) edit.asked_by = device->id;
+    if (edit.asked_by && edit.row.subnet && !d.once_in(3)) edit.from = base::Ipv4{edit.row.subnet->network.bits + 1};
+    return edit;
 }
 
 Drawn place_device(Draw& d) {
@@ -236,10 +247,10 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,     bend_cable,   configure_device, configure_port, connect, embed_types,    move_on_sheet,
-        paste,        place_device, reconnect,        remove,         rename,  set_cable_type, set_length,
-        set_settings, set_stream,   stand_in_room,    subscribe,      waive};
-    static_assert(std::variant_size_v<model::AnyEdit> == 19);  // a new verb is drawn here too
+        add_rows,     bend_cable,   configure_device, configure_port, connect,   embed_types,    move_on_sheet,
+        paste,        place_device, reconnect,        remove,         rename,    set_cable_type, set_length,
+        set_settings, set_stream,   set_up_vlan,      stand_in_room,  subscribe, waive};
+    static_assert(std::variant_size_v<model::AnyEdit> == 20);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);
 }

@@ -42,7 +42,9 @@ std::vector<PropertyForm::Option> type_options(PropertyForm& form, const Library
     const auto fits = [&](const std::shared_ptr<const catalogue::CableType>& type) {
         for (const auto& end : {cable->a, cable->b})
             if (end && model::refusal(form.design(), *type, end->port)) return false;
-        return true;
+        return !cable->a || !cable->b ||
+               model::cable_joins(*type, model::port_facts(form.design(), cable->a->port),
+                                  model::port_facts(form.design(), cable->b->port));
     };
     for (const auto& each : form.design().cable_types)
         if (each.type->key == cable->type || fits(each.type))

@@ -120,6 +120,7 @@ PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     add_text(*form, tr("Created by"), &model::Settings::created_by);
     add_text(*form, tr("Approved by"), &model::Settings::approved_by);
     add_checks(*form);
+    add_vlans(*form, context.selection);
     add_spares(*form);
     add_plan(*form);
     add_presets(*form, context.selection);

@@ -146,48 +146,6 @@ void add_network(PropertyForm& form, model::DeviceId id, const catalogue::Device
         });
 }
 
-std::optional<QString> set_priority(PropertyForm& form, model::DeviceId id, const QString& text) {
-    bool number = false;
-    const int priority = text.toInt(&number);
-    if (!text.isEmpty() && (!number || priority < 0 || priority > 61440 || priority % 4096 != 0))
-        return tr("A bridge priority is a multiple of 4096 from 0 to 61440; empty takes the usual 32768.");
-    return configure(form, id, tr("Change bridge priority"), [&](model::Device& device) {
-        device.bridging.priority = text.isEmpty() ? std::nullopt : std::optional(priority);
-    });
-}
-
-void add_bridging(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
-    if (!type.bridging || type.kind != catalogue::DeviceKind::network_switch) return;
-    form.field(
-        tr("Priority"),
-        [&form, id] {
-            const auto* device = row(form, id);
-            return device && device->bridging.priority ? QString::number(*device->bridging.priority) : QString();
-        },
-        [&form, id](const QString& text) { return set_priority(form, id, text); });
-    form.check(
-        tr("IGMP snooping"), [&form, id] { return row(form, id) && !row(form, id)->bridging.snooping_off; },
-        [&form, id](bool on) {
-            configure(form, id, tr("Change snooping"),
-                      [&](model::Device& device) { device.bridging.snooping_off = !on; });
-        });
-    form.check(
-        tr("Spanning tree"), [&form, id] { return row(form, id) && !row(form, id)->bridging.tree_off; },
-        [&form, id](bool on) {
-            configure(form, id, tr("Change spanning tree"),
-                      [&](model::Device& device) { device.bridging.tree_off = !on; });
-        });
-    form.live([&form, id](Figures& figures) {
-        const auto* device = row(form, id);
-        if (!device) return;
-        for (const auto& vlan : form.design().vlans) {
-            const bool asks =
-                std::ranges::any_of(device->bridging.queriers, [&](const auto& q) { return q.vlan == vlan.id; });
-            if (asks) figures.figure(tr("Querier"), tr("VLAN %1 %2").arg(vlan.vid).arg(shown(vlan.name)));
-        }
-    });
-}
-
 void show_ports(Figures& figures, const model::Design& design, model::DeviceId id) {
     const auto* device = design.devices.find(id);
     const auto* type = device ? design.type_of(*device) : nullptr;
@@ -242,7 +200,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
             figures.figure(tr("Maker"), shown(type.maker + (type.family.empty() ? "" : " " + type.family)));
         });
         add_network(*form, id, *type);
-        add_bridging(*form, id, *type);
+        add_bridging(*form, context, id, *type);
         add_streams(*form, context, id);
         add_mounting(*form, context, id, *type);
     }

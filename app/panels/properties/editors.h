@@ -21,6 +21,7 @@ PropertyForm* port_editor(const EditorContext& context, const model::PortRef& po
 PropertyForm* stream_editor(const EditorContext& context, model::StreamId stream, QWidget* parent);
 PropertyForm* frame_editor(const EditorContext& context, model::FrameId frame, QWidget* parent);
 PropertyForm* note_editor(const EditorContext& context, model::NoteId note, QWidget* parent);
+PropertyForm* vlan_editor(const EditorContext& context, model::VlanId vlan, QWidget* parent);
 /// Nothing is selected: the design as a whole.
 PropertyForm* design_editor(const EditorContext& context, QWidget* parent);
 /// Changes the settings of the design; a sentence why it was refused, or nothing.
@@ -30,6 +31,11 @@ std::optional<QString> change_settings(PropertyForm& form, const QString& words,
 void add_plan(PropertyForm& form);
 /// How many spares to buy, part of the design's form.
 void add_spares(PropertyForm& form);
+/// The design's VLANs and a way to add one, part of the design's form.
+void add_vlans(PropertyForm& form, Selection& selection);
+/// "10 AV".
+QString vlan_name(const model::Vlan& vlan);
+std::vector<const model::Vlan*> vlans_by_number(const model::Design& design);
 /// Several things are selected.
 PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 
@@ -39,6 +45,9 @@ void add_streams(PropertyForm& form, const EditorContext& context, model::Device
 /// The transceiver of a cage, of the medium where one is given; nothing for other ports.
 void add_transceiver(PropertyForm& form, const EditorContext& context, const model::PortRef& port, const QString& label,
                      std::function<std::optional<catalogue::Medium>()> medium);
+/// Spanning tree, snooping and queriers of a switch; nothing for other devices.
+void add_bridging(PropertyForm& form, const EditorContext& context, model::DeviceId device,
+                  const catalogue::DeviceType& type);
 /// Rack, unit and face, or chassis and slot; nothing for devices that are not mounted.
 void add_mounting(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);

@@ -46,8 +46,8 @@ void add_network(PropertyForm& form, const model::PortRef& ref) {
         tr("VLAN, untagged"),
         [&form] {
             std::vector<PropertyForm::Option> options{{tr("usual"), {}}};
-            for (const auto& vlan : form.design().vlans)
-                options.push_back({tr("%1 %2").arg(vlan.vid).arg(shown(vlan.name)), shown(vlan.id.text())});
+            for (const auto* vlan : vlans_by_number(form.design()))
+                options.push_back({vlan_name(*vlan), shown(vlan->id.text())});
             return options;
         },
         [&form, ref] {
@@ -58,14 +58,14 @@ void add_network(PropertyForm& form, const model::PortRef& ref) {
             set(form, ref, tr("Set VLAN"),
                 [&](auto& port) { port.untagged = model::VlanId::parse(vlan.toStdString()); });
         });
-    for (const auto& vlan : form.design().vlans)
+    for (const auto* vlan : vlans_by_number(form.design()))
         form.check(
-            tr("Tagged in VLAN %1 %2").arg(vlan.vid).arg(shown(vlan.name)),
-            [&form, ref, id = vlan.id] {
+            tr("Tagged in VLAN %1").arg(vlan_name(*vlan)),
+            [&form, ref, id = vlan->id] {
                 const auto tagged = row(form, ref).tagged;
                 return std::ranges::find(tagged, id) != tagged.end();
             },
-            [&form, ref, id = vlan.id](bool on) {
+            [&form, ref, id = vlan->id](bool on) {
                 set(form, ref, tr("Set VLAN"), [&](auto& port) {
                     std::erase(port.tagged, id);
                     if (on) port.tagged.push_back(id);

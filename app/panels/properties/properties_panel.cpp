@@ -15,6 +15,7 @@ struct Make {
     PropertyForm* operator()(model::StreamId id) const { return stream_editor(context, id, parent); }
     PropertyForm* operator()(model::FrameId id) const { return frame_editor(context, id, parent); }
     PropertyForm* operator()(model::NoteId id) const { return note_editor(context, id, parent); }
+    PropertyForm* operator()(model::VlanId id) const { return vlan_editor(context, id, parent); }
 };
 
 }  // namespace properties_panel_detail
@@ -45,12 +46,14 @@ void PropertiesPanel::set_theme(const Theme& theme) {
 
 std::string PropertiesPanel::shape() const {
     const auto& design = document_.design();
-    std::string text = std::to_string(design.presets.size()) + ' ' + std::to_string(design.vlans.size());
+    std::string text = std::to_string(design.presets.size());
+    for (const auto& vlan : design.vlans) text += ' ' + std::to_string(vlan.vid) + vlan.name;
     if (const auto only = selection_.only())
         if (const auto* id = std::get_if<model::DeviceId>(&*only))
             if (const auto* device = design.devices.find(*id)) {
                 text += ' ' + device->tag;
                 for (const auto role : device->roles) text += base::enum_text(role);
+                for (const auto& querier : device->bridging.queriers) text += ' ' + querier.vlan.text();
             }
     if (const auto only = selection_.only())
         if (const auto* id = std::get_if<model::CableId>(&*only))

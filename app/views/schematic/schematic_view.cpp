@@ -55,6 +55,7 @@ std::optional<model::SheetId> sheet_of(const model::Design& design, const Chosen
                 const auto* note = design.notes.find(id);
                 return note && note->sheet == sheet;
             }
+            bool operator()(model::VlanId) const { return false; }  // no sheet draws a VLAN
         };
         return std::visit(On{design, sheet}, subject);
     };
@@ -287,6 +288,7 @@ void SchematicView::delete_selection() {
         if (const auto* stream = std::get_if<model::StreamId>(&subject)) edit.rows.emplace_back(*stream);
         if (const auto* frame = std::get_if<model::FrameId>(&subject)) edit.rows.emplace_back(*frame);
         if (const auto* note = std::get_if<model::NoteId>(&subject)) edit.rows.emplace_back(*note);
+        if (const auto* vlan = std::get_if<model::VlanId>(&subject)) edit.rows.emplace_back(*vlan);
     }
     if (edit.rows.empty()) return;
     const auto words = edit.rows.size() == 1 ? tr("Delete") : tr("Delete %1 things").arg(edit.rows.size());

@@ -8,7 +8,9 @@ namespace streamwright::analysis::rules::connectors_do_not_mate {
 
 constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 has no plug for %2 (%3)."),
                                          STREAMWRIGHT_TEXT("%1 carries %3, but %2 is a port for %4."),
-                                         STREAMWRIGHT_TEXT("%1 joins %2, a port for %3, to %4, a port for %5.")};
+                                         STREAMWRIGHT_TEXT("%1 joins %2, a port for %3, to %4, a port for %5."),
+                                         STREAMWRIGHT_TEXT("%1 has one plug for each end, but not these: %2 is %3 and "
+                                                           "%4 is %5.")};
 
 constexpr RuleWords words{.id = "connectors-do-not-mate",
                           .theme = Theme::cabling,
@@ -75,10 +77,27 @@ void judge_end(const graph::Wiring& wiring, int index, graph::PortAt port, Findi
                         {name(), port_ref(wiring, port), catalogue::connector_name(*met)}, 0));
 }
 
+/// Each end alone finds a plug, but both need the same one.
+void judge_both_ends(const graph::Wiring& wiring, int index, Findings& out) {
+    const auto& cable = wiring.cables[at(index)];
+    if (!cable.type || !cable.a || !cable.b) return;
+    const auto a = met_at(wiring, *cable.type, *cable.a), b = met_at(wiring, *cable.type, *cable.b);
+    const auto& plugs = cable.type->plugs;
+    const auto has = [&](auto connector) { return std::find(plugs.begin(), plugs.end(), connector) != plugs.end(); };
+    if (!a || !b || !has(*a) || !has(*b) || cable.type->joins(*a, *b)) return;
+    const auto id = cable_id(wiring, index);
+    out.push_back(found(words.id, Severity::error, {id},
+                        {named(id), port_ref(wiring, *cable.a), catalogue::connector_name(*a),
+                         port_ref(wiring, *cable.b), catalogue::connector_name(*b)},
+                        3));
+}
+
 void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) {
-    for (int i = 0; i < static_cast<int>(wiring.cables.size()); ++i)
+    for (int i = 0; i < static_cast<int>(wiring.cables.size()); ++i) {
         for (const auto& end : {wiring.cables[at(i)].a, wiring.cables[at(i)].b})
             if (end) judge_end(wiring, i, *end, out);
+        judge_both_ends(wiring, i, out);
+    }
     for (const auto& run : runs.list) {
         if (!run.a || !run.b) continue;
         const auto a = wiring.port_type(*run.a).signal, b = wiring.port_type(*run.b).signal;

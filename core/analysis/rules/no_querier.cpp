@@ -2,6 +2,7 @@
 // membership time, and then the switches' mode for unknown groups rules.
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
+#include "core/model/new_vlan.h"
 #include "core/standards/igmp.h"
 
 #include <algorithm>
@@ -39,7 +40,9 @@ constexpr RuleWords words{.id = "no-querier",
                           .remedy =
                               "Set up one querier in the VLAN, with an address in it, best on the switch with most "
                               "encoders.",
-                          .offers = "Make the switch with most encoders the querier of the VLAN.",
+                          .offers =
+                              "Make the switch with most encoders the querier of the VLAN; where the design has no "
+                              "VLAN yet, set one up with it.",
                           .patterns = patterns,
                           .sources = sources};
 
@@ -95,6 +98,21 @@ std::optional<Remedy> set_querier(const graph::Wiring& wiring, const graph::Netw
                   model::ConfigureDevice{std::move(row)}};
 }
 
+/// The design has no VLAN: one is made and asked in. A rule has no source of fresh ids, and the same finding must offer
+/// the same edit again, so the VLAN takes the bits of its switch.
+Remedy set_up_vlan(const graph::Wiring& wiring, const graph::NetworkGraph& network, const AddressPlan& plan,
+                   int bridge) {
+    const auto row = device_settings(wiring, network.bridges[at(bridge)].devices.front());
+    model::SetUpVlan edit{model::new_vlan(wiring.design, model::VlanId(row.id.bits())), true, row.id, {}};
+    for (const auto& each : row.addresses)
+        if (each.address && (!edit.row.subnet || edit.row.subnet->holds(*each.address)) && !edit.from)
+            edit.from = each.address;
+    if (!edit.from) edit.from = free_address(plan, edit.row);
+    return {
+        line(STREAMWRIGHT_TEXT("Set up VLAN %1 with %2 as its querier"), {std::int64_t{edit.row.vid}, named(row.id)}),
+        std::move(edit)};
+}
+
 struct Reader {
     const graph::Wiring& wiring;
     const graph::NetworkGraph& network;
@@ -133,9 +151,10 @@ void judge(const Reader& r, VlanIndex vlan, int root, const Silent& part, Findin
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("membership time: %1 x %2 s + response %3 s = %4"),
                                  {std::int64_t{settings.robustness}, std::int64_t{settings.query_interval_s},
                                   std::int64_t{settings.query_response_s}, membership_time(settings)}));
-    if (id)
-        if (auto remedy = set_querier(r.wiring, r.network, r.plan, speaking, *id, bridges.size() == 1))
-            finding.remedies.push_back(std::move(*remedy));
+    if (!id)
+        finding.remedies.push_back(set_up_vlan(r.wiring, r.network, r.plan, speaking));
+    else if (auto remedy = set_querier(r.wiring, r.network, r.plan, speaking, *id, bridges.size() == 1))
+        finding.remedies.push_back(std::move(*remedy));
     out.push_back(std::move(finding));
 }
 

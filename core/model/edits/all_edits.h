@@ -20,6 +20,7 @@
 #include "core/model/edits/set_length.h"
 #include "core/model/edits/set_settings.h"
 #include "core/model/edits/set_stream.h"
+#include "core/model/edits/set_up_vlan.h"
 #include "core/model/edits/stand_in_room.h"
 #include "core/model/edits/subscribe.h"
 #include "core/model/edits/waive.h"
@@ -32,7 +33,7 @@ namespace streamwright::model {
 
 using AnyEdit = std::variant<AddRows, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
                              Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength, SetSettings,
-                             SetStream, StandInRoom, Subscribe, Waive>;
+                             SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

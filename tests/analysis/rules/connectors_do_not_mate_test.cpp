@@ -22,6 +22,24 @@ TEST(ConnectorsDoNotMate, firesOnAPlugThatDoesNotFit) {
         << "the sentence begins with the cable's tag";
 }
 
+TEST(ConnectorsDoNotMate, FiresWhereBothEndsNeedTheSamePlug) {
+    auto c = clean_design();
+    auto type = *types::hdmi();
+    type.key = {"test.hdmi-displayport"};
+    type.plugs = {catalogue::Connector::hdmi, catalogue::Connector::displayport};
+    type.made_length = 2_m;
+    c.b.embed(std::make_shared<const catalogue::CableType>(type));
+    c.b.change<model::Cable>(c.display_lead, [&](auto& row) { row.type = type.key; });
+    EXPECT_THAT(rules_found(c.design()), ElementsAre("connectors-do-not-mate"));
+    const auto words = english_sentence(c.design(), finding_of(c.design(), "connectors-do-not-mate"));
+    type.made_length.reset();  // cut to length, it is fitted with the plugs that are needed
+    type.key = {"test.hdmi-displayport.cut"};
+    c.b.embed(std::make_shared<const catalogue::CableType>(type));
+    c.b.change<model::Cable>(c.display_lead, [&](auto& row) { row.type = type.key; });
+    EXPECT_THAT(rules_found(c.design()), IsEmpty());
+    EXPECT_NE(words.find("one plug for each end"), std::string::npos) << words;
+}
+
 TEST(ConnectorsDoNotMate, firesOnAnExtenderInANetworkPort) {
     auto c = clean_design();
     catalogue::DeviceType sender;

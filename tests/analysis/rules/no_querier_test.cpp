@@ -39,6 +39,27 @@ TEST(NoQuerier, saysWhatHappensAfterTheMembershipTime) {
                 HasSubstr("every port"));
 }
 
+TEST(NoQuerier, WithoutAnyVlanTheRemedySetsOneUpAndAsksInIt) {
+    auto c = without_querier(UnknownGroups::router_ports);
+    for (const auto id : {c.switch_a, c.switch_b})
+        c.b.change<model::Device>(id, [](auto& row) {
+            row.bridging.queriers.clear();
+            row.bridging.snooping_off_vlans.clear();
+        });
+    std::vector<model::VlanId> gone;
+    for (const auto& row : c.design().vlans) gone.push_back(row.id);
+    model::Remove remove;
+    for (const auto id : gone) remove.rows.emplace_back(id);
+    model::apply(c.b.design, *model::make(c.design(), remove));
+    ASSERT_EQ(c.design().vlans.size(), 0U);
+    const auto finding = finding_of(c.design(), "no-querier");
+    EXPECT_THAT(english_sentence(c.design(), finding), HasSubstr("no VLAN is set up"));
+    const auto cure = cured(c.design(), finding);
+    EXPECT_THAT(rules_found(cure), IsEmpty());
+    ASSERT_EQ(cure.vlans.size(), 1U);
+    EXPECT_EQ(cure.settings().usual_vlan, cure.vlans.begin()->id) << "ports that say nothing are in it";
+}
+
 TEST(NoQuerier, isSilentOnAVlanWithoutStreams) {
     auto c = without_querier(UnknownGroups::router_ports);
     c.b.design.subscriptions.erase(c.shown);
