@@ -111,6 +111,7 @@ Finding too_many(const Subject& subject, std::int64_t have, int limit, int varia
     auto finding = found(words.id, Severity::error, {subject}, {named(subject), have, std::int64_t{limit}}, variant);
     finding.measured = have;
     finding.limit = std::int64_t{limit};
+    finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1 addresses > %2"), {have, std::int64_t{limit}}));
     return finding;
 }
 

@@ -123,6 +123,12 @@ void raise(MostBy& most, const List& list, model::PresetId preset, Key&& key) {
         if (count > most[where].groups) most[where] = {count, preset};
 }
 
+base::Text filled(std::int64_t groups, int limit) {
+    if (limit == 0) return line(STREAMWRIGHT_TEXT("%1 groups, no place"), {groups});
+    return line(STREAMWRIGHT_TEXT("%1 groups / %2 = %3"),
+                {groups, std::int64_t{limit}, base::Percent{groups * 1000 / limit}});
+}
+
 void judge_table(const Reader& r, int bridge, const Most& most, Findings& out) {
     const auto limit = r.facts(bridge).group_table_size;
     if (!limit || most.groups * 100 <= std::int64_t{*limit} * free_share_percent) return;
@@ -134,6 +140,7 @@ void judge_table(const Reader& r, int bridge, const Most& most, Findings& out) {
                          {named(id), most.groups, named(most.preset), std::int64_t{*limit}, last}, over ? 0 : 1);
     finding.measured = most.groups;
     finding.limit = std::int64_t{*limit};
+    finding.terms.push_back(filled(most.groups, *limit));
     out.push_back(std::move(finding));
 }
 
@@ -146,6 +153,7 @@ void judge_port(const Reader& r, const graph::Runs& runs, int arc, const Most& m
         {port_ref(r.wiring, port), most.groups, named(most.preset), std::int64_t{*limit}, most.groups - *limit}, 2);
     finding.measured = most.groups;
     finding.limit = std::int64_t{*limit};
+    finding.terms.push_back(filled(most.groups, *limit));
     out.push_back(std::move(finding));
 }
 

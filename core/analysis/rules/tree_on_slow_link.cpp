@@ -99,6 +99,8 @@ void judge(const Reader& r, LinkEnd blocked, int slow, Findings& out) {
     auto finding = found(words.id, Severity::warning, {cable}, std::move(values), set ? 1 : saturated ? 2 : 0);
     finding.measured = r.rate(slow);
     finding.limit = r.rate(blocked.link);
+    finding.terms.push_back(
+        line(STREAMWRIGHT_TEXT("slowest link of the way %1 < blocked link %2"), {r.rate(slow), r.rate(blocked.link)}));
     if (set)
         finding.remedies.push_back(take_cost_away(r.wiring, *set));
     else if (saturated)
