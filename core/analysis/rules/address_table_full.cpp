@@ -1,7 +1,7 @@
-// More addresses than a switch can learn, in all or behind one port. Every network port of a device has one address in
-// the VLAN it is untagged in, and a switch has one in each VLAN where it is given an IP address; what speaks beyond
-// that is not in the drawing, so the count is the least there will be. The built-in switch of an endpoint is not
-// judged: what it floods goes to one other port.
+// More addresses than a switch can learn: in all, or behind a port that leads to endpoints only, such as a chain of
+// them. Every network port of a device has one address in the VLAN it is untagged in, and a switch has one in each VLAN
+// where it is given an IP address; what speaks beyond that is not in the drawing, so the count is the least there will
+// be. The built-in switch of an endpoint is not judged in all: what it floods goes to one other port.
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
 
@@ -25,21 +25,32 @@ constexpr RuleWords words{.id = "address-table-full",
                               "refuses them: control of single devices fails, always of others.",
                           .measured =
                               "Devices and switches of each VLAN are counted as far as the spanning tree lets them be "
-                              "seen, for the switch and behind each of its links, and held against what its type "
-                              "states.",
+                              "seen, for the switch and behind each port that leads to endpoints only, and held "
+                              "against what its type states.",
                           .remedy = "Use a larger switch there, split the VLAN, or shorten the chain behind the port.",
                           .patterns = patterns,
                           .sources = sources};
+
+/// What stands in a part of the network.
+struct Heads {
+    std::int64_t addresses = 0, switches = 0;
+    Heads& operator+=(const Heads& more) {
+        addresses += more.addresses;
+        switches += more.switches;
+        return *this;
+    }
+    friend Heads operator-(Heads a, const Heads& b) { return {a.addresses - b.addresses, a.switches - b.switches}; }
+};
 
 /// How many addresses of one VLAN a bridge sees, and how many beyond each link.
 struct Census {
     const graph::Wiring& wiring;
     const graph::NetworkGraph& network;
     const Tree& tree;
-    std::vector<std::int64_t> itself, own;   // per bridge: its own address; with those of its leaves
+    std::vector<Heads> itself, own;          // per bridge: its own address; with those of its leaves
     std::vector<std::vector<int>> links_of;  // per bridge: forwarding links
     std::vector<int> order, by;              // bridges from the top of each part down; the link upward, or -1
-    std::vector<std::int64_t> below, all;    // per bridge: its own and all further down; its whole part
+    std::vector<Heads> below, all;           // per bridge: its own and all further down; its whole part
 
     int far(int link, int bridge) const {
         return network.links[at(link)].a == bridge ? network.links[at(link)].b : network.links[at(link)].a;
@@ -55,11 +66,14 @@ struct Census {
     void list(const VlanPaths& paths) {
         const auto vlan = tree.vlan;
         links_of.resize(network.bridges.size());
-        for (std::size_t b = 0; b < network.bridges.size(); ++b)
-            itself.push_back(tree.root_of[b] >= 0 && speaks(network.bridges[b], paths.vlans[at(vlan)]) ? 1 : 0);
+        for (std::size_t b = 0; b < network.bridges.size(); ++b) {
+            const auto& bridge = network.bridges[b];
+            const bool here = tree.root_of[b] >= 0;
+            itself.push_back({here && speaks(bridge, paths.vlans[at(vlan)]) ? 1 : 0, here && !bridge.endpoint ? 1 : 0});
+        }
         own = itself;
         for (std::size_t i = 0; i < network.leaves.size(); ++i)
-            if (paths.leaves[i].untagged == vlan) ++own[at(network.leaves[i].bridge)];
+            if (paths.leaves[i].untagged == vlan) ++own[at(network.leaves[i].bridge)].addresses;
         for (int i = 0; i < static_cast<int>(network.links.size()); ++i) {
             if (!tree.forwards(i)) continue;
             links_of[at(network.links[at(i)].a)].push_back(i);
@@ -95,11 +109,11 @@ struct Census {
             if (by[at(bridge)] >= 0) all[at(bridge)] = all[at(far(by[at(bridge)], bridge))];
     }
 
-    /// Beyond the link, seen from the bridge; 0 for one that closes a loop.
-    std::int64_t beyond(int link, int bridge) const {
+    /// Beyond the link, seen from the bridge; nothing for one that closes a loop.
+    Heads beyond(int link, int bridge) const {
         if (by[at(bridge)] == link) return all[at(bridge)] - below[at(bridge)];
         const int there = far(link, bridge);
-        return by[at(there)] == link ? below[at(there)] : 0;
+        return by[at(there)] == link ? below[at(there)] : Heads{};
     }
 };
 
@@ -115,44 +129,45 @@ Finding too_many(const Subject& subject, std::int64_t have, int limit, int varia
     return finding;
 }
 
-/// The least limit that a switch states is above all there is.
-bool nothing_to_fill(const graph::Wiring& wiring, const graph::NetworkGraph& network, std::size_t vlans) {
+/// Whether some switch or endpoint states less than all there is.
+bool worth_counting(const graph::Wiring& wiring, const graph::NetworkGraph& network, std::size_t vlans) {
     const auto all = static_cast<std::int64_t>((network.bridges.size() + network.leaves.size()) * vlans);
-    return std::none_of(network.bridges.begin(), network.bridges.end(), [&](const auto& bridge) {
+    return std::any_of(network.bridges.begin(), network.bridges.end(), [&](const auto& bridge) {
         const auto& facts = facts_of(wiring, bridge);
-        return !bridge.endpoint && (facts.address_table_size.value_or(static_cast<int>(all)) < all ||
-                                    facts.addresses_per_port.value_or(static_cast<int>(all)) < all);
+        return (facts.address_table_size && *facts.address_table_size < all) ||
+               (facts.addresses_per_port && *facts.addresses_per_port < all);
     });
 }
 
 void check(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
            const SpanningTrees& trees, Findings& out) {
-    if (nothing_to_fill(wiring, network, paths.vlans.size())) return;
+    if (!worth_counting(wiring, network, paths.vlans.size())) return;
     std::vector<std::int64_t> seen(network.bridges.size(), 0);
-    std::map<graph::PortAt, std::pair<int, std::int64_t>> behind;  // bridge, addresses
+    std::map<graph::PortAt, std::pair<int, Heads>> behind;  // the bridge that counts, and what it counts
     for (const auto& tree : trees.trees) {
         Census census{wiring, network, tree, {}, {}, {}, {}, {}, {}, {}};
         census.list(paths);
         census.walk_down();
         census.add_up();
         for (int b = 0; b < static_cast<int>(seen.size()); ++b) {
-            if (tree.root_of[at(b)] < 0 || network.bridges[at(b)].endpoint) continue;
-            seen[at(b)] += census.all[at(b)] - census.itself[at(b)];
+            if (tree.root_of[at(b)] < 0) continue;
+            seen[at(b)] += (census.all[at(b)] - census.itself[at(b)]).addresses;
             for (const int link : census.links_of[at(b)]) {
                 const auto& row = network.links[at(link)];
-                auto& [bridge, count] = behind[(row.a == b ? row.a_ports : row.b_ports).front()];
+                auto& [bridge, heads] = behind[(row.a == b ? row.a_ports : row.b_ports).front()];
                 bridge = b;
-                count += census.beyond(link, b);
+                heads += census.beyond(link, b);
             }
         }
     }
     for (std::size_t b = 0; b < seen.size(); ++b)
-        if (const auto limit = facts_of(wiring, network.bridges[b]).address_table_size; limit && seen[b] > *limit)
+        if (const auto limit = facts_of(wiring, network.bridges[b]).address_table_size;
+            limit && !network.bridges[b].endpoint && seen[b] > *limit)
             out.push_back(too_many(device_id(wiring, network.bridges[b].devices.front()), seen[b], *limit, 0));
     for (const auto& [port, held] : behind)
         if (const auto limit = facts_of(wiring, network.bridges[at(held.first)]).addresses_per_port;
-            limit && held.second > *limit)
-            out.push_back(too_many(port_subject(wiring, port), held.second, *limit, 1));
+            limit && held.second.switches == 0 && held.second.addresses > *limit)
+            out.push_back(too_many(port_subject(wiring, port), held.second.addresses, *limit, 1));
 }
 
 extern const Rule rule;

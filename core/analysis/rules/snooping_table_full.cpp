@@ -6,7 +6,7 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
-#include <map>
+#include <numeric>
 #include <tuple>
 
 namespace streamwright::analysis::rules::snooping_table_full {
@@ -67,60 +67,78 @@ bool worth_counting(const Reader& r) {
     return false;
 }
 
-/// An entry of a table: bridge, VLAN, group as the bridge tells groups apart.
-using Entry = std::tuple<int, VlanIndex, std::uint64_t>;
-
-/// Entries of one preset, and those that one port asks for.
-struct Entries {
-    std::vector<Entry> of_bridge;
-    std::vector<std::pair<int, Entry>> of_port;  // by arc
-};
-
-template <class Each>
-void make_unique(std::vector<Each>& list) {
-    std::sort(list.begin(), list.end());
-    list.erase(std::unique(list.begin(), list.end()), list.end());
-}
-
-Entries entries_in(const Reader& r, StreamWalk& walk, model::PresetId preset,
-                   const std::map<model::StreamId, int>& streams) {
-    Entries entries;
-    std::vector<Membership> learned;
-    for (const auto& row : r.wiring.design.subscriptions) {
-        const auto stream = streams.find(row.stream);
-        if (row.preset != preset || stream == streams.end()) continue;
-        const auto& way = r.forwarding.streams[at(stream->second)];
-        const auto decoder = r.wiring.device_index(row.decoder);
-        if (!decoder || !way.on_network() || way.group.link_local()) continue;
-        const auto receiver = r.receiver_of(*decoder, way.vlan);
-        if (!receiver) continue;
-        learned.clear();
-        walk.report(way.vlan, *receiver, way.group, learned);
-        for (const auto& each : learned) {
-            const bool by_mac = r.facts(each.bridge).lookup == catalogue::GroupLookup::mac;
-            const Entry entry{each.bridge, way.vlan, by_mac ? each.group.mac() : each.group.name};
-            entries.of_bridge.push_back(entry);
-            if (each.arc >= 0) entries.of_port.emplace_back(each.arc, entry);
-        }
-    }
-    make_unique(entries.of_bridge);
-    make_unique(entries.of_port);
-    return entries;
-}
-
-/// The most groups at once, and where.
+/// The most groups at once, and in which preset.
 struct Most {
     std::int64_t groups = 0;
     model::PresetId preset{0};
 };
-using MostBy = std::map<int, Most>;  // by bridge, or by arc
 
-template <class List, class Key>
-void raise(MostBy& most, const List& list, model::PresetId preset, Key&& key) {
-    std::map<int, std::int64_t> counts;
-    for (const auto& each : list) ++counts[key(each)];
-    for (const auto& [where, count] : counts)
-        if (count > most[where].groups) most[where] = {count, preset};
+/// Counts something once a group: groups come one after the other, and the last one seen is remembered.
+struct Tally {
+    std::vector<int> last;
+    std::vector<std::int64_t> count;
+    explicit Tally(std::size_t size) : last(size, -1), count(size, 0) {}
+    void add(int where, int group) {
+        if (last[at(where)] == group) return;
+        last[at(where)] = group;
+        ++count[at(where)];
+    }
+    void raise(std::vector<Most>& most, model::PresetId preset) const {
+        for (std::size_t i = 0; i < count.size(); ++i)
+            if (count[i] > most[i].groups) most[i] = {count[i], preset};
+    }
+};
+
+/// The streams in the order of VLAN, group MAC address and group, so that what a table holds as one stands together.
+struct Order {
+    std::vector<int> place, by_ip, by_mac;  // per stream: its place; the number of its group, and of its MAC address
+    explicit Order(const Forwarding& forwarding) {
+        const auto key = [&](int s) {
+            const auto& way = forwarding.streams[at(s)];
+            return std::tuple(way.vlan, way.group.mac(), way.group.name);
+        };
+        std::vector<int> sorted(forwarding.streams.size());
+        std::iota(sorted.begin(), sorted.end(), 0);
+        std::sort(sorted.begin(), sorted.end(), [&](int a, int b) { return key(a) < key(b); });
+        place = by_ip = by_mac = sorted;
+        int ip = 0, mac = 0;
+        for (int i = 0; i < static_cast<int>(sorted.size()); ++i) {
+            const int stream = sorted[at(i)];
+            if (i > 0) {
+                const auto before = key(sorted[at(i - 1)]), here = key(stream);
+                const bool same_mac =
+                    std::get<0>(before) == std::get<0>(here) && std::get<1>(before) == std::get<1>(here);
+                mac += same_mac ? 0 : 1;
+                ip += before == here ? 0 : 1;
+            }
+            place[at(stream)] = i;
+            by_ip[at(stream)] = ip;
+            by_mac[at(stream)] = mac;
+        }
+    }
+};
+
+/// Someone in a preset who asks for a stream.
+struct Asked {
+    int place = 0, stream = 0;
+    Receiver receiver;
+};
+
+std::vector<Asked> asked_in(const Reader& r, const Order& order, model::PresetId preset,
+                            const graph::IdIndex& streams) {
+    std::vector<Asked> list;
+    for (const auto& row : r.wiring.design.subscriptions) {
+        if (row.preset != preset) continue;
+        const auto stream = streams.find(row.stream.bits());
+        const auto decoder = r.wiring.device_index(row.decoder);
+        if (!stream || !decoder) continue;
+        const auto& way = r.forwarding.streams[at(*stream)];
+        if (!way.on_network() || way.group.link_local()) continue;
+        if (const auto receiver = r.receiver_of(*decoder, way.vlan))
+            list.push_back({order.place[at(*stream)], *stream, *receiver});
+    }
+    std::sort(list.begin(), list.end(), [](const Asked& a, const Asked& b) { return a.place < b.place; });
+    return list;
 }
 
 base::Text filled(std::int64_t groups, int limit) {
@@ -145,6 +163,7 @@ void judge_table(const Reader& r, int bridge, const Most& most, Findings& out) {
 }
 
 void judge_port(const Reader& r, const graph::Runs& runs, int arc, const Most& most, Findings& out) {
+    if (most.groups == 0) return;
     const auto limit = r.facts(r.network.bridge_before(arc)).groups_per_port;
     if (!limit || most.groups <= *limit) return;
     const auto port = graph::arc_ends(r.wiring, runs, r.network, arc).from_port;
@@ -161,17 +180,31 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const VlanPaths& paths, const SpanningTrees& trees, const Forwarding& forwarding, Findings& out) {
     const Reader r{wiring, network, paths, trees, forwarding};
     if (!worth_counting(r)) return;
-    std::map<model::StreamId, int> streams;
-    for (const auto* row : streams_by_index(wiring)) streams.emplace(row->id, static_cast<int>(streams.size()));
+    graph::IdIndex streams;
+    streams.reserve(wiring.design.streams.size());
+    for (const auto* row : streams_by_index(wiring)) streams.add(row->id.bits());
+    const Order order(forwarding);
     StreamWalk walk(network, trees, forwarding);
-    MostBy by_bridge, by_port;
+    std::vector<Most> by_bridge(network.bridges.size()), by_arc(at(network.arc_count()));
+    std::vector<Membership> learned;
     for (const auto& preset : wiring.design.presets) {
-        const auto entries = entries_in(r, walk, preset.id, streams);
-        raise(by_bridge, entries.of_bridge, preset.id, [](const Entry& each) { return std::get<0>(each); });
-        raise(by_port, entries.of_port, preset.id, [](const auto& each) { return each.first; });
+        Tally bridges(by_bridge.size()), arcs(by_arc.size());
+        for (const auto& asked : asked_in(r, order, preset.id, streams)) {
+            const auto& way = forwarding.streams[at(asked.stream)];
+            learned.clear();
+            walk.report(way.vlan, asked.receiver, way.group, learned);
+            for (const auto& each : learned) {
+                const bool by_mac = r.facts(each.bridge).lookup == catalogue::GroupLookup::mac;
+                const int group = (by_mac ? order.by_mac : order.by_ip)[at(asked.stream)];
+                bridges.add(each.bridge, group);
+                if (each.arc >= 0) arcs.add(each.arc, group);
+            }
+        }
+        bridges.raise(by_bridge, preset.id);
+        arcs.raise(by_arc, preset.id);
     }
-    for (const auto& [bridge, most] : by_bridge) judge_table(r, bridge, most, out);
-    for (const auto& [arc, most] : by_port) judge_port(r, runs, arc, most, out);
+    for (int b = 0; b < static_cast<int>(by_bridge.size()); ++b) judge_table(r, b, by_bridge[at(b)], out);
+    for (int arc = 0; arc < network.arc_count(); ++arc) judge_port(r, runs, arc, by_arc[at(arc)], out);
 }
 
 extern const Rule rule;
