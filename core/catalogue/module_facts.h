@@ -5,6 +5,7 @@
 #include "core/base/units.h"
 #include "core/catalogue/port_type.h"
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,12 @@ struct ModuleFacts {
     int strands = 2;
     friend bool operator==(const ModuleFacts&, const ModuleFacts&) = default;
 };
+
+/// Whether the transceiver goes into the cage and lights a speed that the port supports.
+inline bool module_works(const ModuleFacts& module, const PortType& port) {
+    return module_fits(module.form, port.connector) &&
+           std::find(port.rates.begin(), port.rates.end(), module.rate) != port.rates.end();
+}
 
 }  // namespace streamwright::catalogue
 

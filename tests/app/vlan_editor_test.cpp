@@ -75,6 +75,19 @@ TEST_F(VlanEditor, TheRemedyGivesAnEmptyDesignItsVlanAndItsQuerier) {
     EXPECT_EQ(rig.findings_of("no-querier"), 1);
 }
 
+TEST_F(VlanEditor, ALongRemedyNeverWidensTheProperties) {
+    draw_streaming_switch();
+    const auto id = rig.device(core).id;
+    ASSERT_TRUE(rig.document().edit(model::Rename{id, "SW-COMMS-ROOM-NORTH-RACK-2-UNIT-17", {}}, "Rename"));
+    rig.selection().set(app::Chosen(id));
+    const QString words = "Set up VLAN 1 with SW-COMMS-ROOM-NORTH-RACK-2-UNIT-17 as its querier";
+    ASSERT_TRUE(rig.wait_for([&] { return named<QPushButton>(words) != nullptr; })) << "told in full by its tip";
+    auto& panel = rig.window().properties();
+    EXPECT_TRUE(rig.wait_for([&] { return panel.form()->width() <= panel.viewport()->width(); }))
+        << panel.form()->width() << " in " << panel.viewport()->width();
+    EXPECT_LT(named<QPushButton>(words)->width(), panel.viewport()->width());
+}
+
 TEST_F(VlanEditor, OrByHand) {
     draw_streaming_switch();
     rig.selection().set(app::Chosen(rig.device(core).id));

@@ -1,4 +1,5 @@
 // Rows of figures in the properties: label left, value right, a rule above every sum, totals bold.
+#include "app/panels/properties/elided_label.h"
 #include "app/panels/properties/property_form.h"
 #include "app/render/role_icon.h"
 
@@ -22,12 +23,20 @@ QLabel* label(const QString& words, const char* tone) {
     return made;
 }
 
+QLabel* value_label(const QString& words, const char* tone) {
+    auto* made = new ElidedLabel(words);
+    made->setProperty("tone", tone);
+    return made;
+}
+
 /// A button that gives way: it never makes the panel wider, what does not fit is cut and told in full by its tip.
 class RemedyButton final : public QPushButton {
 public:
     explicit RemedyButton(const QString& words) : QPushButton(words), words_(words) {
         setAccessibleName(words);
         setToolTip(words);
+        setSizePolicy(QSizePolicy::Maximum,
+                      QSizePolicy::Fixed);  // a button's usual policy takes its hint for the least
     }
     QSize minimumSizeHint() const override { return {60, QPushButton::minimumSizeHint().height()}; }
     QSize sizeHint() const override {
@@ -113,12 +122,12 @@ void Figures::section(const QString& title, const QString& right) {
     into_.addSpacing(6);
     into_.addWidget(rule(theme_.rule("hair")));
     into_.addSpacing(2);
-    row(into_, label(title, "strong"), label(right, "faint"));
+    row(into_, label(title, "strong"), value_label(right, "faint"));
 }
 
 void Figures::figure(const QString& name, const QString& value) {
     using namespace figures_detail;
-    row(into_, label(name, "muted"), label(value, "plain"));
+    row(into_, label(name, "muted"), value_label(value, "plain"));
 }
 
 void Figures::sum(const QString& name, const QString& value, bool error) {
@@ -127,7 +136,7 @@ void Figures::sum(const QString& name, const QString& value, bool error) {
     line->addStretch(2);
     line->addWidget(rule(theme_.rule("strong")), 1);
     into_.addLayout(line);
-    auto *left = label(name, "strong"), *right = label(value, "strong");
+    auto *left = label(name, "strong"), *right = value_label(value, "strong");
     if (error)
         for (auto* each : {left, right})
             each->setStyleSheet(QStringLiteral("color: %1;").arg(theme_.text("error").name()));

@@ -87,13 +87,19 @@ void add_network(PropertyForm& form, const model::PortRef& ref) {
             });
 }
 
-/// The transceivers that go into the cage, of the medium where one is given; those of the library, and of the design
+QString module_name(const model::Design& design, const model::TypeKey& key) {
+    const auto* row = design.device_types.find(key);
+    return shown(row ? row->type->name : key.text);
+}
+
+/// The transceivers that work in the cage, of the medium where one is given; those of the library, and of the design
 /// alone.
 std::vector<PropertyForm::Option> transceivers(const model::Design& design, const Library& library,
-                                               catalogue::Connector cage, std::optional<catalogue::Medium> medium) {
+                                               const catalogue::PortType& cage,
+                                               std::optional<catalogue::Medium> medium) {
     std::vector<PropertyForm::Option> options{{tr("none"), {}}};
     const auto add = [&](const catalogue::DeviceType& type) {
-        if (type.module && catalogue::module_fits(type.module->form, cage) &&
+        if (type.module && catalogue::module_works(*type.module, cage) &&
             (!medium || *medium == catalogue::Medium::other || type.module->medium == *medium))
             options.push_back({shown(type.name), shown(type.key.text)});
     };
@@ -112,12 +118,12 @@ void add_transceiver(PropertyForm& form, const EditorContext& context, const mod
     if (!facts.port || !catalogue::is_cage(facts.port->connector)) return;
     form.choice(
         label,
-        [&form, library = context.library, cage = facts.port->connector, ref, medium] {
+        [&form, library = context.library, cage = *facts.port, ref, medium] {
             auto options = transceivers(form.design(), *library, cage, medium ? medium() : std::nullopt);
             const auto held = row(form, ref).module;  // also what does not fit is shown for what it is
             const auto is_held = [&](const auto& option) { return held && option.value == shown(held->text); };
             if (held && std::ranges::none_of(options, is_held))
-                options.push_back({shown(held->text), shown(held->text)});
+                options.push_back({module_name(form.design(), *held), shown(held->text)});
             return options;
         },
         [&form, ref] {

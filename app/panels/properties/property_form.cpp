@@ -1,8 +1,10 @@
 #include "app/panels/properties/property_form.h"
 
 #include "app/panels/findings_model.h"
+#include "app/panels/properties/elided_label.h"
 #include "app/words/words.h"
 
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -35,11 +37,16 @@ void clear(QLayout& layout) {
 class CalmComboBox final : public QComboBox {
 public:
     using QComboBox::QComboBox;
+    /// The box may cut a long entry, the list must not: its entries are told apart by their ends.
+    void showPopup() override {
+        constexpr int beside_words = 32;
+        view()->setMinimumWidth(std::max(width(), view()->sizeHintForColumn(0) + beside_words));
+        QComboBox::showPopup();
+    }
 
 protected:
-    void wheelEvent(QWheelEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override { event->ignore(); }
 };
-void CalmComboBox::wheelEvent(QWheelEvent* event) { event->ignore(); }
 
 }  // namespace property_form_detail
 
@@ -54,9 +61,8 @@ void PropertyForm::head(const QIcon& icon, const QString& name, const QString& k
     row->setSpacing(10);
     auto* mark = new QLabel(this);
     mark->setPixmap(icon.pixmap(18, 18));
-    auto* title = new QLabel(name, this);
+    auto* title = new ElidedLabel(name, this);
     title->setProperty("tone", "number");
-    title->setTextFormat(Qt::PlainText);
     auto* what = new QLabel(kind, this);
     what->setProperty("tone", "muted");
     what->setTextFormat(Qt::PlainText);
@@ -100,6 +106,7 @@ void PropertyForm::choice(const QString& label, std::function<std::vector<Option
     box->setObjectName(label);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(10);
+    box->setMaxVisibleItems(16);
     box->setFocusPolicy(Qt::StrongFocus);
     labelled(label, box);
     const auto fill = [box, options = std::move(options), read = std::move(read)] {

@@ -101,7 +101,8 @@ void show_use(Figures& figures, const model::Design& design, model::VlanId id) {
                 asking << shown(device.tag) + (querier.address
                                                    ? QStringLiteral(", ") + shown(base::print(*querier.address))
                                                    : QString());
-    figures.figure(tr("Querier"), asking.isEmpty() ? tr("none; set one at a switch") : asking.join('\n'));
+    if (asking.isEmpty()) asking << tr("none; set one at a switch");
+    for (const auto& each : asking) figures.figure(tr("Querier"), each);
 }
 
 /// The button sits in a form that its own click replaces.

@@ -8,11 +8,11 @@ namespace streamwright::analysis::rules::fibre_does_not_fit {
 
 constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1: the cage %2 has no transceiver."),
-    STREAMWRIGHT_TEXT("%1: the transceiver %3 does not work in the cage %2."),
+    STREAMWRIGHT_TEXT("%1: %3 does not work in the cage %2."),
     STREAMWRIGHT_TEXT("%1: the cable is %4, but the transceiver at %2 lights %5."),
     STREAMWRIGHT_TEXT("%1: the transceivers at %2 (%3, %4 nm) and %5 (%6, %7 nm) do not understand each other."),
     STREAMWRIGHT_TEXT("%1: the cages and the cable between %2 and %3 do not fit."),
-    STREAMWRIGHT_TEXT("%1 is a direct-attach cable and takes the place of the transceiver %3 that is set in %2.")};
+    STREAMWRIGHT_TEXT("%1 is a direct-attach cable and takes the place of %3, which is set in %2.")};
 
 constexpr standards::Citation sources[] = {{"IEEE", "802.3", "clauses 38, 52, 86, 112 (media of each physical layer)"}};
 
