@@ -21,6 +21,8 @@ void paint_ground(QPainter& painter, const PaintRequest& request) {
     painter.setPen(QPen(theme.rule("hair"), 0));
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(paper);
+    painter.drawRect(request.view.to_view(request.scene.drawing_area()));
+    painter.drawRect(request.view.to_view(request.scene.title_block()));
     const double step = 5 * request.view.scale();
     if (step < 12) return;
     const QRectF seen = paper.intersected(QRectF(QPointF(), request.size));

@@ -1,6 +1,7 @@
 #include "app/canvas/sheet_scene.h"
 
 #include "app/words/words.h"
+#include "core/deliver/drawing/paper.h"
 #include "core/deliver/drawing/schematic_fragments.h"
 #include "core/deliver/sheet_size.h"
 #include "core/layout/lines.h"
@@ -62,6 +63,9 @@ SheetScene::SheetScene(const Document& document, model::SheetId sheet) : design_
     if (!row) return;
     const auto size = deliver::sheet_size(row->paper);
     paper_ = QRectF(0, 0, to_mm(size.width), to_mm(size.height));
+    drawing_area_ = to_mm(size.frame);
+    title_block_ = QRectF(0, 0, to_mm(deliver::title_block_width), to_mm(deliver::title_block_height));
+    title_block_.moveBottomRight(drawing_area_.bottomRight());
     const deliver::Scene scene{design_, document.analyser().facts(), sheet, phrasebook(design_)};
     for (const auto& frame : design_.room_frames)
         if (frame.sheet == sheet) frames_.push_back({frame, deliver::room_fragment(scene, frame)});

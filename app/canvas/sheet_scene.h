@@ -67,6 +67,9 @@ public:
     /// Of all that is drawn; empty for an empty sheet.
     QRectF drawn() const;
     QRectF paper() const { return paper_; }
+    /// Inside the printed frame, and the corner of it that the title block takes: what stands beyond is in its way.
+    QRectF drawing_area() const { return drawing_area_; }
+    QRectF title_block() const { return title_block_; }
     /// What cables keep clear of.
     std::vector<layout::Box> obstacles() const;
     /// The room whose frame holds the point; the innermost where frames nest.
@@ -79,7 +82,7 @@ private:
 
     model::Design design_;
     model::SheetId sheet_{0};
-    QRectF paper_{0, 0, 420, 297};
+    QRectF paper_{0, 0, 420, 297}, drawing_area_, title_block_;
     std::vector<FrameOnSheet> frames_;
     std::vector<CableOnSheet> cables_;  // by id
     std::vector<PlateOnSheet> plates_;  // by id

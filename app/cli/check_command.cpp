@@ -18,7 +18,7 @@ using analysis::Reported;
 
 void print_finding(std::ostream& out, const Reported& reported, const base::Phrasebook& book) {
     const auto& finding = reported.finding;
-    out << base::enum_text(finding.severity) << (reported.waiver && !reported.waiver_outdated ? " (waived)" : "")
+    out << base::enum_text(finding.severity) << (reported.waiver && !reported.waiver_outdated ? " (accepted)" : "")
         << ": " << base::printable(analysis::sentence(finding, book)) << '\n';
     for (const auto& term : finding.terms) out << "    " << base::printable(base::fill(term, book)) << '\n';
     if (const auto source = source_text(finding); !source.empty()) out << "    source: " << source << '\n';

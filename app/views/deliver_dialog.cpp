@@ -75,6 +75,7 @@ DeliverDialog::DeliverDialog(model::Design design, const QString& folder, QWidge
     }
     grid->addWidget(heading(tr("Formats"), this), row, 0);
     auto* kinds = new QHBoxLayout;
+    kinds->setSpacing(14);
     for (const auto& format : all_formats()) {
         formats_.push_back(
             box_for(format.name, shown(format.name).toUpper(), chosen_by(settings.formats, format.name), this));

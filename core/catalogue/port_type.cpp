@@ -62,6 +62,8 @@ std::string connector_name(Connector connector) {
                                                                {C::iec_c14, "IEC C14"},
                                                                {C::iec_c13, "IEC C13"},
                                                                {C::iec_c8, "IEC C8"},
+                                                               {C::iec_c20, "IEC C20"},
+                                                               {C::iec_c19, "IEC C19"},
                                                                {C::speaker, "speaker terminal"}};
     for (const auto& [each, name] : names)
         if (each == connector) return std::string(name);

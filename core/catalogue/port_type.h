@@ -43,9 +43,11 @@ enum class Connector {
     xlr,
     de9,
     ir_jack,
-    iec_c14,
+    iec_c14,  // IEC 60320-1: inlet for 10 A, fed by a C13; C8 for 2.5 A, fed by a C7; C20 for 16 A, fed by a C19
     iec_c13,
     iec_c8,
+    iec_c20,
+    iec_c19,
     speaker
 };
 
@@ -129,7 +131,7 @@ struct streamwright::base::EnumText<streamwright::catalogue::PoeSide> {
 template <>
 struct streamwright::base::EnumText<streamwright::catalogue::Connector> {
     using E = streamwright::catalogue::Connector;
-    static constexpr std::array<std::pair<E, std::string_view>, 24> names{{{E::hdmi, "hdmi"},
+    static constexpr std::array<std::pair<E, std::string_view>, 26> names{{{E::hdmi, "hdmi"},
                                                                            {E::displayport, "displayport"},
                                                                            {E::bnc, "bnc"},
                                                                            {E::usb_a, "usb_a"},
@@ -152,5 +154,7 @@ struct streamwright::base::EnumText<streamwright::catalogue::Connector> {
                                                                            {E::iec_c14, "iec_c14"},
                                                                            {E::iec_c13, "iec_c13"},
                                                                            {E::iec_c8, "iec_c8"},
+                                                                           {E::iec_c20, "iec_c20"},
+                                                                           {E::iec_c19, "iec_c19"},
                                                                            {E::speaker, "speaker"}}};
 };

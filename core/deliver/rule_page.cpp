@@ -127,9 +127,8 @@ constexpr std::string_view introduction =
     "A rule looks at one thing that can go wrong on site. An **error** will not work as drawn; a **warning** works "
     "today "
     "and bites later, or works on one condition; **advice** says what the check cannot know yet. What is known to be "
-    "right for this job can be waived with a reason, which stays in the file and stands in the documents. A waiver "
-    "made "
-    "for an older form of a rule asks again.";
+    "right for this job can be accepted with a reason, which stays in the file and stands in the documents. What was "
+    "accepted under an older form of a rule asks again.";
 constexpr std::string_view how_to_read =
     "Each section names what the rule means on site, how it is measured, what to do, and the sentences it says: \u2026 "
     "stands where a finding names a device, a cable or a value. The same text is printed by `streamwright check "

@@ -40,8 +40,11 @@ bool one_connector_family(Connector a, Connector b) {
     return a == b || both_among({usb_a, usb_b, usb_c}, a, b) || both_among({lc_duplex, sc_duplex}, a, b) ||
            both_among({jack_3_5, terminal, xlr}, a, b) || both_among({terminal, de9}, a, b) ||
            both_among({terminal, ir_jack, jack_3_5}, a, b) || both_among({terminal, speaker}, a, b) ||
-           both_among({iec_c14, iec_c13, iec_c8}, a, b) || both_among({displayport, usb_c}, a, b) ||
-           both_among({hdmi, usb_c}, a, b) || both_among({sfp, sfp_plus, sfp28}, a, b);
+           both_among({iec_c14, iec_c13, iec_c8}, a, b) ||
+           // A 16 A outlet feeds inlets of 16 A and 10 A; a 10 A outlet feeds none of 16 A (IEC 60320-1).
+           both_among({iec_c20, iec_c19}, a, b) || both_among({iec_c19, iec_c14}, a, b) ||
+           both_among({displayport, usb_c}, a, b) || both_among({hdmi, usb_c}, a, b) ||
+           both_among({sfp, sfp_plus, sfp28}, a, b);
 }
 
 bool has_plug(const catalogue::CableType& type, Connector connector) {

@@ -216,8 +216,8 @@ Trouble wrong_value(const RoomFrame& row) {
 Trouble wrong_value(const Note& row) { return wrong_point(row.at); }
 
 Trouble wrong_value(const Waiver& row) {
-    if (row.rule.empty()) return base::Error{"A waiver must name its rule.", {}};
-    if (row.reason.empty()) return base::Error{"A waiver needs a reason: say why the finding is accepted.", {}};
+    if (row.rule.empty()) return base::Error{"An accepted finding must name its rule.", {}};
+    if (row.reason.empty()) return base::Error{"An accepted finding needs a reason: say why it may stand.", {}};
     return out_of("revision of the rule", row.rule_revision, 1, 1'000'000);
 }
 

@@ -122,6 +122,31 @@ TEST_F(Editors, WhatNeedsNoControlIsNotAsked) {
     EXPECT_EQ(rig.window().properties().form()->findChild<QComboBox*>("Controlled by"), nullptr);
 }
 
+TEST_F(Editors, AnInputOffersTheStreamsOfItsKind) {
+    rig.drop_type("basalt-kvm-endpoint", {60, 60});
+    rig.drop_type("basalt-kvm-endpoint", {200, 60});
+    const auto& one = *rig.design().devices.begin();
+    const auto other = std::next(rig.design().devices.begin())->id;
+    auto stream = model::Stream::blank(rig.document().ids().next<model::StreamId>());
+    stream.encoder = one.id;
+    stream.tag = "S-9";
+    stream.payload_rate = base::BitRate::from_count(20'000'000);
+    ASSERT_TRUE(rig.document().edit(model::SetStream{stream}, "Add"));
+    model::Preset preset{rig.document().ids().next<model::PresetId>()};
+    ASSERT_TRUE(rig.document().edit(model::AddRows{{preset}}, "Add"));
+    rig.selection().set_preset(preset.id);
+    rig.selection().set(app::Chosen(other));
+    EXPECT_EQ(choice("Picture").count(), 2) << "nothing, or the stream";
+    EXPECT_EQ(choice("USB").count(), 1) << "it carries no USB";
+    rig.selection().set(app::Chosen(stream.id));
+    EXPECT_EQ(choice("Carries").currentText(), "picture");
+    choose("Carries", "USB");
+    EXPECT_EQ(rig.design().streams.find(stream.id)->kind, catalogue::StreamKind::usb);
+    rig.selection().set(app::Chosen(other));
+    EXPECT_EQ(choice("Picture").count(), 1);
+    EXPECT_EQ(choice("USB").count(), 2);
+}
+
 TEST_F(Editors, TheSoundOfAStreamIsChosenByKeys) {
     rig.drop_type("tern-encoder", {60, 60});
     auto stream = model::Stream::blank(rig.document().ids().next<model::StreamId>());

@@ -131,7 +131,7 @@ TEST_F(Findings, AcceptingAsksForAReasonAndIsOneUndoableEdit) {
     });
     QTest::keyClick(&list(), Qt::Key_E, Qt::ControlModifier);
     ASSERT_TRUE(rig.wait_for([&] { return !QApplication::activeModalWidget() && !refusal.isEmpty(); }));
-    EXPECT_EQ(refusal, "A waiver needs a reason: say why the finding is accepted.");
+    EXPECT_EQ(refusal, "An accepted finding needs a reason: say why it may stand.");
     EXPECT_EQ(rig.design(), before) << "a refused and a dropped dialog change nothing";
 
     accept_current("Both carry the same <b>picture</b>.", "Head of AV");

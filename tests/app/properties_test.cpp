@@ -71,9 +71,9 @@ TEST(CableEditor, SetsTheTransceiversOfItsEnds) {
     EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 1);
     for (const char* end : {"At SW-001", "At SW-002"}) {
         const auto& options = choice(rig, end);
-        EXPECT_EQ(options.findText("Transceiver, 10GBASE-LR, LC"), -1) << "another medium";
-        EXPECT_EQ(options.findText("Transceiver, 25GBASE-SR, LC"), -1) << "another form";
-        choose(rig, end, "Transceiver, 10GBASE-SR, LC");
+        EXPECT_EQ(options.findText("10GBASE-LR transceiver, LC"), -1) << "another medium";
+        EXPECT_EQ(options.findText("25GBASE-SR transceiver, LC"), -1) << "another form";
+        choose(rig, end, "10GBASE-SR transceiver, LC");
     }
     EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 0);
 }

@@ -158,7 +158,8 @@ TEST(FerrowQuayDocuments, LeadsThatAreNotDrawnAreTheBareEndsOfInstalledCable) {
     }
     for (const auto& device : made.design.devices)  // no mains lead is drawn in this venue
         if (const auto* type = made.design.type_of(device))
-            inlets += std::ranges::count(type->ports, catalogue::Connector::iec_c14, &catalogue::PortType::connector);
+            for (const auto inlet : {catalogue::Connector::iec_c14, catalogue::Connector::iec_c20})
+                inlets += std::ranges::count(type->ports, inlet, &catalogue::PortType::connector);
     EXPECT_GT(bare, 100);
     EXPECT_GT(inlets, 10);
     std::int64_t leads = 0, mains = 0;
@@ -169,6 +170,38 @@ TEST(FerrowQuayDocuments, LeadsThatAreNotDrawnAreTheBareEndsOfInstalledCable) {
     }
     EXPECT_EQ(leads, bare);
     EXPECT_EQ(mains, inlets);
+}
+
+// The plan: 5 % of each endpoint type, rounded up; two transceivers of each kind; five network leads of each kind.
+TEST(FerrowQuayDocuments, SparesFollowThePlan) {
+    const Made made;
+    std::map<std::string, std::int64_t> endpoints;
+    for (const auto& device : made.design.devices)
+        if (const auto* type = made.design.type_of(device); type && type->codec) ++endpoints[device.type.text];
+    std::map<std::string, std::int64_t> wanted, billed;
+    for (const auto& [type, count] : endpoints) wanted[type] = count <= 20 ? 1 : count <= 40 ? 2 : 3;
+    for (const auto& [type, count] : wanted) EXPECT_LE(endpoints[type], 60) << "the line above counts no further";
+    int modules = 0, leads = 0;
+    for (const auto& table : made.tables("bill-of-materials"))
+        for (const auto& row : table.rows) {
+            const auto* cell = std::get_if<std::int64_t>(&row.cells[column(table, "Spare")]);
+            const auto spare = cell ? *cell : 0;
+            const auto type = text(row.cells[column(table, "Type")]);
+            const auto name = text(row.cells[column(table, "Description")]);
+            if (endpoints.contains(type)) billed[type] = spare;
+            if (type.starts_with("sfp-") || type.starts_with("qsfp-")) {
+                ++modules;
+                EXPECT_EQ(spare, 2) << type;
+            }
+            if (name.starts_with("Patch lead") || name.starts_with("Fibre lead") || type.starts_with("patch-") ||
+                type.starts_with("dac-")) {
+                ++leads;
+                EXPECT_EQ(spare, 5) << name;
+            }
+        }
+    EXPECT_EQ(billed, wanted);
+    EXPECT_GE(modules, 2);
+    EXPECT_GE(leads, 3);
 }
 
 TEST(FerrowQuayDocuments, ManagementLicencesFollowTheEncoders) {

@@ -43,6 +43,20 @@ TEST(Library, EveryTypeReadsBackEqualAndBearsNothingUnknown) {
     }
 }
 
+// IEC 60320-1: a C20 inlet takes 16 A by a C19; leads and something that needs them are there.
+TEST(Library, HoldsLeadsForInletsOfSixteenAmperes) {
+    const auto types = library();
+    const auto has = [](const auto& list, Connector connector) { return std::ranges::count(list, connector) != 0; };
+    int inlets = 0, leads = 0;
+    for (const auto& type : types.devices)
+        for (const auto& port : type.ports) inlets += port.connector == Connector::iec_c20;
+    for (const auto& type : types.cables)
+        leads +=
+            type.signal == Signal::power && has(type.plugs, Connector::iec_c19) && has(type.plugs, Connector::iec_c20);
+    EXPECT_GE(inlets, 1);
+    EXPECT_EQ(leads, 1);
+}
+
 TEST(Library, NoPortKeyStandsTwiceInAType) {
     for (const auto& type : library().devices) {
         std::set<PortKey> keys;

@@ -86,6 +86,7 @@ void hold_well_formed(const model::Design& design, const analysis::Finding& find
     EXPECT_NE(words, std::string(finding.rule)) << "no pattern for its variant";
     // Only questions of the plan are about the whole design.
     EXPECT_TRUE(!finding.subjects.empty() || finding.rule.starts_with("plan-")) << words;
+    EXPECT_TRUE(!finding.measured || !finding.limit || !finding.terms.empty()) << words << "\nnames no arithmetic";
     for (const auto& term : finding.terms)
         EXPECT_FALSE(has_open_place(base::fill(term, analysis::english(design)))) << words;
     for (const auto& remedy : finding.remedies) {
@@ -158,6 +159,12 @@ analysis::Finding finding_of(const model::Design& design, std::string_view rule)
 
 std::string english_sentence(const model::Design& design, const analysis::Finding& finding) {
     return analysis::sentence(finding, analysis::english(design));
+}
+
+std::vector<std::string> terms_of(const model::Design& design, const analysis::Finding& finding) {
+    std::vector<std::string> lines;
+    for (const auto& term : finding.terms) lines.push_back(base::fill(term, analysis::english(design)));
+    return lines;
 }
 
 model::Design cured(const model::Design& design, const analysis::Finding& finding) {

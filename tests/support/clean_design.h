@@ -29,13 +29,15 @@ struct CleanDesign {
 CleanDesign clean_design();
 
 /// All findings of the design. Every one is checked: its key is its own, its sentence has no place left open, an error
-/// or warning says why, and each remedy is an edit that the design takes.
+/// or warning says why, a figure beside a limit names its arithmetic, and each remedy is an edit that the design takes.
 analysis::Findings analyse_findings(const model::Design& design);
 /// The rules of the findings, in order.
 std::vector<std::string> rules_found(const model::Design& design);
 /// The first finding of the rule; a test failure and an empty one if there is none.
 analysis::Finding finding_of(const model::Design& design, std::string_view rule);
 std::string english_sentence(const model::Design& design, const analysis::Finding& finding);
+/// The finding's arithmetic in words, line by line.
+std::vector<std::string> terms_of(const model::Design& design, const analysis::Finding& finding);
 /// The design after the finding's first remedy.
 model::Design cured(const model::Design& design, const analysis::Finding& finding);
 

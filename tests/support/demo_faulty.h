@@ -27,10 +27,10 @@ struct Faulty {
 
     /// A laptop plate and an encoder fed by it, on the switch port; sends in the group.
     DeviceId encoder(const std::string& type, const std::string& number, const std::string& group, DeviceId bridge,
-                     const std::string& port) {
+                     const std::string& port, const std::string& input = "hdmi-in") {
         const auto plate = device("laptop-plate", "LP-" + number);
         const auto id = device(type, "ENC-" + number);
-        make.cable("hdmi-2m", plate, "hdmi-out", id, "hdmi-in");
+        make.cable("hdmi-2m", plate, "hdmi-out", id, input);
         make.cable("copper-cat6a", id, "net", bridge, port, 30);
         streams.emplace(number, make.stream(id, "S-" + number, group));
         return id;

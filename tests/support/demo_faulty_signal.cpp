@@ -27,7 +27,7 @@ void lone_host(Faulty& f) {
     f.make.cable("usb-a-b-2m", f.make.tagged("LP-972"), "usb-b", encoder, "usb-host");
     auto row = *f.make.design().streams.find(f.streams.at("972"));
     row.kind = catalogue::StreamKind::usb;
-    row.payload_rate = base::BitRate::from_count(20000000);
+    row.payload_rate = base::BitRate::from_count(5000000);  // a keyboard and a mouse; beside a picture it fits
     f.make.run(model::SetStream{row});
     f.make.show(f.preset, f.decoder("desk-decoder", "972", near, "16"), row.id, "usb");
 }
@@ -59,6 +59,7 @@ void chain(Faulty& f) {
     next.auxiliary = true;
     next.poe.reset();
     type.ports.push_back(next);
+    type.power = f.make.device_type("basalt-endpoint")->power;  // the port for the next one gives no power
     type.bridging = f.make.device_type("basalt-endpoint")->bridging;
     type.bridging->snooping = false;
     f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});

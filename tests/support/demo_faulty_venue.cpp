@@ -12,7 +12,10 @@ void venue_faults(Faulty& f) {
 
     const auto chassis = f.device("loom-chassis", "CH-971");
     make.mount(chassis, rack, 12);
-    make.slot(f.device("loom-decoder-card", "DEC-971"), chassis, 3);
+    const auto card = f.device("loom-decoder-card", "DEC-971");
+    make.slot(card, chassis, 3);
+    make.slot(make.tagged("ENC-915"), chassis, 1);
+    make.cable("hdmi-2m", card, "hdmi-out", f.device("display-24", "MON-971"), "hdmi-in");
     // The hand is refused a slot that does not exist; a type whose copy changes later is not.
     auto smaller = *make.device_type("loom-chassis");
     smaller.chassis->slots = 2;
@@ -22,7 +25,7 @@ void venue_faults(Faulty& f) {
 
 void venue_fault_sheet(Faulty& f) {
     SheetPlan venue(f.make, f.make.sheet(4, "Faulty design", "racks and chassis", model::PaperSize::a3));
-    venue.rows({60, 160}, 60, {{"AMP-971", "AMP-972"}, {"CH-971", "DEC-971"}}, 10);
+    venue.rows({60, 160}, 60, {{"AMP-971", "AMP-972"}, {"CH-971", "DEC-971"}, {"", "MON-971"}}, 10);
     venue.finish();
 }
 

@@ -16,6 +16,7 @@ void settle(DemoMaker& make, model::VlanId usual) {
     row.created_by = "design";
     row.usual_vlan = usual;
     row.security = {true, true, "2028-06-30", true};
+    row.spares = {.endpoints_percent = 5, .of_each_module = 2, .of_each_lead = 5};
     row.cable_temperature = base::Temperature::from_count(25000);
     make.run(model::SetSettings{row});
 }

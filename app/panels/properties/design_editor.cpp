@@ -72,7 +72,7 @@ void show_counts(Figures& figures, const model::Design& design) {
 void add_preset(Document& document, Selection& selection) {
     model::Preset preset{document.ids().next<model::PresetId>()};
     for (const auto& each : document.design().presets) preset.number = std::max(preset.number, each.number + 1);
-    preset.name = tr("Preset %1").arg(preset.number).toStdString();
+    preset.name = std::to_string(preset.number);  // read after the word: "preset 1"
     if (document.edit(model::AddRows{{preset}}, tr("Add preset"))) selection.set_preset(preset.id);
 }
 

@@ -68,9 +68,12 @@ const model::Subscription* shown_at(const model::Design& design, model::PresetId
     return nullptr;
 }
 
-std::vector<PropertyForm::Option> stream_options(const model::Design& design) {
+/// Streams of the input's kind, and the one it shows, whatever that is.
+std::vector<PropertyForm::Option> stream_options(const model::Design& design, catalogue::StreamKind kind,
+                                                 const model::Subscription* held) {
     std::vector<PropertyForm::Option> options{{tr("nothing"), {}}};
     for (const auto& stream : design.streams) {
+        if (stream.kind != kind && !(held && held->stream == stream.id)) continue;
         const auto* encoder = design.devices.find(stream.encoder);
         options.push_back({shown(stream.tag + (encoder ? " · " + encoder->tag : "")), shown(stream.id.text())});
     }
@@ -81,18 +84,36 @@ std::vector<PropertyForm::Option> stream_options(const model::Design& design) {
 void add_input(PropertyForm& form, const EditorContext& context, model::DeviceId id,
                const catalogue::DecoderInput& input) {
     auto& selection = context.selection;
+    const auto shows = [&form, &selection, id, key = input.key] {
+        return selection.preset() ? shown_at(form.design(), *selection.preset(), id, key) : nullptr;
+    };
     form.choice(
         input.label.empty() ? shown(input.key.text) : shown(input.label),
-        [&form] { return stream_options(form.design()); },
-        [&form, &selection, id, key = input.key] {
-            const auto* held = selection.preset() ? shown_at(form.design(), *selection.preset(), id, key) : nullptr;
-            return held ? shown(held->stream.text()) : QString();
-        },
+        [&form, shows, kind = input.kind] { return stream_options(form.design(), kind, shows()); },
+        [shows] { return shows() ? shown(shows()->stream.text()) : QString(); },
         [&form, &selection, id, key = input.key](const QString& stream) {
             if (!selection.preset()) return;
             form.change(model::Subscribe{form.document().ids().next<model::SubscriptionId>(), *selection.preset(), id,
                                          key, model::StreamId::parse(stream.toStdString())},
                         tr("Route"));
+        });
+}
+
+void add_kind(PropertyForm& form, model::StreamId id) {
+    using catalogue::StreamKind;
+    form.choice(
+        tr("Carries"),
+        [] {
+            return std::vector<PropertyForm::Option>{
+                {tr("picture"), "video"}, {tr("sound alone"), "audio"}, {tr("USB"), "usb"}, {tr("control"), "control"}};
+        },
+        [&form, id] {
+            const auto* held = row(form, id);
+            return held ? shown(std::string(base::enum_text(held->kind))) : QString();
+        },
+        [&form, id](const QString& chosen) {
+            if (const auto kind = base::parse_enum<StreamKind>(chosen.toStdString()))
+                set(form, id, tr("Change what it carries"), [&](model::Stream& each) { each.kind = *kind; });
         });
 }
 
@@ -179,6 +200,7 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
                 return tr("'%1' is not an IPv4 address; write a multicast group, such as 239.10.0.21.").arg(text);
             return set(*form, id, tr("Change group"), [&](model::Stream& each) { each.group = group; });
         });
+    add_kind(*form, id);
     add_sound(*form, id);
     form->live([form, id](Figures& figures) {
         const auto* held = row(*form, id);

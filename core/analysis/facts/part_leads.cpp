@@ -55,7 +55,8 @@ void add_patch_leads(const Wiring& wiring, const graph::WiredCable& cable, PartL
 
 bool is_inlet(const catalogue::PortType& port) {
     return port.signal == catalogue::Signal::power && port.way == catalogue::Way::in &&
-           (port.connector == Connector::iec_c14 || port.connector == Connector::iec_c8);
+           (port.connector == Connector::iec_c14 || port.connector == Connector::iec_c8 ||
+            port.connector == Connector::iec_c20);
 }
 
 void add_mains_leads(const Wiring& wiring, int index, PartList& parts) {

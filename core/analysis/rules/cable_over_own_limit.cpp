@@ -27,6 +27,8 @@ void check(const graph::Wiring& wiring, const CableLengths& lengths, Findings& o
                              {named(cable.row->id), *have, cable.type->name, *cable.type->most_length});
         finding.measured = *have;
         finding.limit = *cable.type->most_length;
+        finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1 - %2 = %3 too long"),
+                                     {*have, *cable.type->most_length, *have - *cable.type->most_length}));
         out.push_back(std::move(finding));
     }
 }

@@ -66,27 +66,44 @@ Finding about(const Link& link, Severity severity, const std::optional<base::Len
     return finding;
 }
 
+base::Text over(base::Length have, base::Length most) {
+    return line(STREAMWRIGHT_TEXT("%1 - %2 = %3 too long"), {have, most, have - most});
+}
+
+base::Text channel_sum(const RunLength& length, base::Length most) {
+    if (length.permanent && length.leads)
+        return line(STREAMWRIGHT_TEXT("installed %1 + leads %2 = %3"),
+                    {*length.permanent, *length.leads, *length.channel});
+    return over(*length.channel, most);
+}
+
+/// What the installed part is too long by, and what the heat took from its limit.
+std::vector<base::Text> installed_sum(base::Length have, base::Length cool, base::Length warm,
+                                      base::Temperature warmth) {
+    std::vector<base::Text> terms{over(have, warm)};
+    if (warm != cool) terms.push_back(line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3"), {cool, warm, warmth}));
+    return terms;
+}
+
 std::optional<Finding> judge_lengths(const Link& link, const RunLength& length, base::Length reach,
                                      const CopperLimits& limits, base::Temperature warmth) {
     const auto channel = reach - (limits.full - limits.lenient);  // warm cable takes from the cords' share as well
     if (length.permanent && *length.permanent > limits.lenient) {
         auto finding = about(link, Severity::error, length.permanent, {limits.lenient}, 1);
         finding.limit = limits.lenient;
-        finding.terms.push_back(
-            line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3"), {limits.full, limits.lenient, warmth}));
+        finding.terms = installed_sum(*length.permanent, limits.full, limits.lenient, warmth);
         return finding;
     }
     if (length.channel && *length.channel > channel) {
         auto finding = about(link, Severity::error, length.channel, {channel}, 0);
         finding.limit = channel;
-        if (length.permanent && length.leads)
-            finding.terms.push_back(line(STREAMWRIGHT_TEXT("installed %1 + leads %2 = %3"),
-                                         {*length.permanent, *length.leads, *length.channel}));
+        finding.terms.push_back(channel_sum(length, channel));
         return finding;
     }
     if (length.permanent && *length.permanent > limits.strict) {
         auto finding = about(link, Severity::warning, length.permanent, {limits.strict, warmth, limits.lenient}, 2);
         finding.limit = limits.strict;
+        finding.terms = installed_sum(*length.permanent, limits.full, limits.strict, warmth);
         return finding;
     }
     return std::nullopt;

@@ -70,6 +70,9 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, const std::string
                         over ? 0 : 1);
         finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1 over %2: %3 to %4 (%5)"),
                                      {phy, fibre->name, reach->least, reach->most, reach->source.text()}));
+        finding.terms.push_back(
+            over ? line(STREAMWRIGHT_TEXT("%1 - %2 = %3 too long"), {*have, reach->most, *have - reach->most})
+                 : line(STREAMWRIGHT_TEXT("%1 - %2 = %3 too short"), {reach->least, *have, reach->least - *have}));
     }
     if (!reach || *have > reach->most)
         if (auto remedy = better_fibre(wiring, run, phy, length)) finding.remedies.push_back(std::move(*remedy));

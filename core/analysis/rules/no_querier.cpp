@@ -61,6 +61,19 @@ base::Duration membership_time(const model::Settings& settings) {
                                       newer ? standards::IgmpDocument::rfc9776 : standards::IgmpDocument::rfc2236);
 }
 
+/// The switch that a built-in one hangs on, nearest first; built-in switches of endpoints do not ask (common practice).
+int nearest_switch(const graph::NetworkGraph& network, const VlanSnooping& snooping, int from) {
+    std::vector<int> reached{from};
+    std::set<int> seen{from};
+    for (std::size_t i = 0; i < reached.size(); ++i) {
+        if (!network.bridges[at(reached[i])].endpoint) return reached[i];
+        for (const int arc : snooping.out(reached[i]))
+            if (const int next = network.bridge_after(arc); next >= 0 && seen.insert(next).second)
+                reached.push_back(next);
+    }
+    return from;
+}
+
 std::map<std::pair<VlanIndex, int>, Silent> silent_parts(const graph::NetworkGraph& network, const SpanningTrees& trees,
                                                          const Forwarding& forwarding) {
     std::map<std::pair<VlanIndex, int>, Silent> parts;
@@ -71,16 +84,18 @@ std::map<std::pair<VlanIndex, int>, Silent> silent_parts(const graph::NetworkGra
         if (forwarding.vlans[at(way.vlan)].querier_of[at(bridge)] >= 0) continue;
         auto& part = parts[{way.vlan, trees.trees[at(way.vlan)].root_of[at(bridge)]}];
         part.streams.push_back(s);
-        ++part.sources_at[bridge];
+        ++part.sources_at[nearest_switch(network, forwarding.vlans[at(way.vlan)], bridge)];
     }
     return parts;
 }
 
-/// Bridges of the part; those that snoop first.
-std::vector<int> members(const SpanningTrees& trees, const VlanSnooping& snooping, VlanIndex vlan, int root) {
+/// Bridges of the part; those that snoop first, and switches before endpoints' built-in ones.
+std::vector<int> members(const graph::NetworkGraph& network, const SpanningTrees& trees, const VlanSnooping& snooping,
+                         VlanIndex vlan, int root) {
     std::vector<int> bridges;
     for (int b = 0; b < static_cast<int>(snooping.bridges.size()); ++b)
         if (snooping.bridges[at(b)].in_vlan && trees.trees[at(vlan)].root_of[at(b)] == root) bridges.push_back(b);
+    std::stable_partition(bridges.begin(), bridges.end(), [&](int b) { return !network.bridges[at(b)].endpoint; });
     std::stable_partition(bridges.begin(), bridges.end(), [&](int b) { return snooping.bridges[at(b)].snoops; });
     return bridges;
 }
@@ -122,9 +137,15 @@ struct Reader {
     const AddressPlan& plan;
 };
 
+std::optional<Remedy> remedy(const Reader& r, int bridge, std::optional<model::VlanId> vlan, bool alone) {
+    if (r.network.bridges[at(bridge)].endpoint) return std::nullopt;  // no switch here could ask
+    if (!vlan) return set_up_vlan(r.wiring, r.network, r.plan, bridge);
+    return set_querier(r.wiring, r.network, r.plan, bridge, *vlan, alone);
+}
+
 void judge(const Reader& r, VlanIndex vlan, int root, const Silent& part, Findings& out) {
     const auto& snooping = r.forwarding.vlans[at(vlan)];
-    const auto bridges = members(r.trees, snooping, vlan, root);
+    const auto bridges = members(r.network, r.trees, snooping, vlan, root);
     if (bridges.empty() || !snooping.bridges[at(bridges.front())].snoops) return;  // nobody filters, nothing fades
     const int busiest = std::max_element(part.sources_at.begin(), part.sources_at.end(), [](auto& a, auto& b) {
                             return a.second < b.second;
@@ -151,10 +172,7 @@ void judge(const Reader& r, VlanIndex vlan, int root, const Silent& part, Findin
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("membership time: %1 x %2 s + response %3 s = %4"),
                                  {std::int64_t{settings.robustness}, std::int64_t{settings.query_interval_s},
                                   std::int64_t{settings.query_response_s}, membership_time(settings)}));
-    if (!id)
-        finding.remedies.push_back(set_up_vlan(r.wiring, r.network, r.plan, speaking));
-    else if (auto remedy = set_querier(r.wiring, r.network, r.plan, speaking, *id, bridges.size() == 1))
-        finding.remedies.push_back(std::move(*remedy));
+    if (auto cure = remedy(r, speaking, id, bridges.size() == 1)) finding.remedies.push_back(std::move(*cure));
     out.push_back(std::move(finding));
 }
 

@@ -25,7 +25,7 @@ constexpr RuleWords words{.id = "plan-access-control",
                               "The answers in the security plan of the design. An open question is advice, an answer"
                               " of no a warning, and so are certificates without an expiry date.",
                           .remedy =
-                              "Answer the question with the client, plan the day of expiry, or waive it with a "
+                              "Answer the question with the client, plan the day of expiry, or accept it with a "
                               "reason.",
                           .offers = "Answer: ports are under access control.",
                           .patterns = patterns,

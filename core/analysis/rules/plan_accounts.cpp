@@ -17,7 +17,7 @@ constexpr RuleWords words{
         "Accounts kept in each device are shared, forgotten and never withdrawn. With a directory "
         "one place says who may change what.",
     .measured = "The answer in the security plan of the design. An open question is advice, an answer of no a warning.",
-    .remedy = "Answer the question with the client, or waive it with a reason.",
+    .remedy = "Answer the question with the client, or accept it with a reason.",
     .offers = "Answer: accounts come from a directory.",
     .patterns = patterns,
     .no_source = "A question of the plan, common practice."};

@@ -18,7 +18,7 @@ constexpr RuleWords words{.id = "plan-encryption",
                           .measured =
                               "The answer in the security plan of the design. An open question is advice, an answer "
                               "of no a warning.",
-                          .remedy = "Answer the question with the client, or waive it with a reason.",
+                          .remedy = "Answer the question with the client, or accept it with a reason.",
                           .offers = "Answer: streams are encrypted.",
                           .patterns = patterns,
                           .no_source = "A question of the plan, common practice."};

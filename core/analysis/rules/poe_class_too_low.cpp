@@ -41,6 +41,9 @@ void judge_feed(const graph::Wiring& wiring, const PoeFeed& feed, Findings& out)
                          own ? 1 : 0);
     finding.measured = wanted->at_supply;
     finding.limit = given->at_supply;
+    finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1 for class %2 - %3 of class %4 = %5 too little"),
+                                 {wanted->at_supply, std::int64_t{feed.wanted_class}, given->at_supply,
+                                  std::int64_t{feed.given_class}, wanted->at_supply - given->at_supply}));
     out.push_back(std::move(finding));
 }
 

@@ -27,6 +27,9 @@ void judge(const graph::Wiring& wiring, graph::PortAt port, Findings& out) {
                          {port_ref(wiring, port), static_cast<std::int64_t>(cables.size()), std::move(names)});
     finding.measured = static_cast<std::int64_t>(cables.size());
     finding.limit = std::int64_t{1};
+    finding.terms.push_back(
+        line(STREAMWRIGHT_TEXT("%1 cables - 1 socket = %2 too many"),
+             {static_cast<std::int64_t>(cables.size()), static_cast<std::int64_t>(cables.size()) - 1}));
     if (const auto free = free_port(wiring, port, wiring.port_type(port).way); free && cables.size() == 2)
         if (auto remedy = move_end(wiring, cables.back(), port, *free)) finding.remedies.push_back(std::move(*remedy));
     out.push_back(std::move(finding));

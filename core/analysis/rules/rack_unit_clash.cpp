@@ -66,6 +66,10 @@ void check(const graph::Wiring& wiring, Findings& out) {
                                      2);
                 finding.measured = std::int64_t{units[i].highest};
                 finding.limit = std::int64_t{rack->units};
+                finding.terms.push_back(
+                    line(STREAMWRIGHT_TEXT("lowest unit %1 + height %2 - 1 = %3"),
+                         {std::int64_t{units[i].lowest}, std::int64_t{units[i].highest} - units[i].lowest + 1,
+                          std::int64_t{units[i].highest}}));
                 out.push_back(std::move(finding));
             }
             for (std::size_t j = i + 1; j < units.size() && units[j].lowest <= units[i].highest; ++j)

@@ -93,7 +93,7 @@ std::string tags_of(const model::Design& design, const Part& part) {
     std::erase(tags, std::string{});
     std::ranges::sort(tags, counts_before);
     tags.erase(std::unique(tags.begin(), tags.end()), tags.end());
-    return listed(tags);
+    return listed_in_runs(tags);
 }
 
 std::string rooms_of(const model::Design& design, const Part& part) {

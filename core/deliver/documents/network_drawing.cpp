@@ -3,13 +3,14 @@
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/network_words.h"
 #include "core/deliver/drawing/network_fragments.h"
+#include "core/deliver/drawing/network_ways.h"
 #include "core/deliver/drawing/paper.h"
 #include "core/deliver/drawing/shapes.h"
 #include "core/deliver/drawing/sheet_size.h"
 #include "core/layout/layers.h"
 
 #include <algorithm>
-#include <map>
+#include <set>
 
 namespace streamwright::deliver {
 
@@ -35,6 +36,7 @@ struct Plan {
     std::vector<TreeSheet> sheets;
     std::vector<int> home, rest;  // per switch: sheet where it hangs from its parent; the first with its children
     std::vector<int> last;        // the last with its children
+    std::vector<std::vector<int>> further;  // per switch: links that are drawn at their other end
 };
 
 /// Links that are not needed to reach a switch are drawn at the deeper end, or at the end that blocks.
@@ -46,6 +48,7 @@ int drawn_at(const Forest& forest, const NetworkLink& link) {
 
 void assign_links(Plan& plan) {
     plan.links_of.resize(plan.view.switches.size());
+    plan.further.resize(plan.view.switches.size());
     for (std::size_t node = 0; node < plan.links_of.size(); ++node)
         if (const int edge = plan.forest.parent_edge[node]; edge >= 0) plan.links_of[node].push_back(edge);
     for (std::size_t i = 0; i < plan.view.links.size(); ++i) {
@@ -57,8 +60,7 @@ void assign_links(Plan& plan) {
         if (std::ranges::find(here, index) != here.end()) continue;
         here.push_back(index);
         if (plan.forest.parent[at(node)] == other) continue;
-        auto& further = plan.view.switches[at(other)].further;
-        further += (further.empty() ? "also " : ", ") + link.tag + " to " + plan.view.switches[at(node)].tag;
+        plan.further[at(other)].push_back(index);
     }
 }
 
@@ -112,11 +114,16 @@ struct Run {
     Length y;
 };
 
+struct Laid {
+    int link = 0;
+    NetworkLine line;
+};
+
 /// One sheet being drawn.
 class SheetPainter {
 public:
     SheetPainter(const Plan& plan, std::size_t index, Length bottom)
-        : plan_(plan), sheet_(plan.sheets[index]), index_(static_cast<int>(index)) {
+        : plan_(plan), sheet_(plan.sheets[index]), index_(static_cast<int>(index)), bottom_(bottom) {
         int columns = 0;
         for (const auto& spot : sheet_.spots) columns = std::max(columns, spot.column);
         const auto frame = sheet_size(paper).frame;
@@ -128,11 +135,16 @@ public:
 
     std::vector<Fragment> draw() {
         for (std::size_t spot = 0; spot < sheet_.spots.size(); ++spot)
-            for (const bool leftward : {false, true}) draw_side(static_cast<int>(spot), leftward);
+            for (const bool leftward : {false, true}) lay_side(static_cast<int>(spot), leftward);
+        close_rings();
+        std::vector<Fragment> fragments;
+        for (const auto* lines : {&lines_, &loose_})
+            for (const auto& [link, line] : *lines)
+                fragments.push_back(link_fragment(plan_.view.links[at(link)], line, plan_.view.load_word));
         for (std::size_t spot = 0; spot < sheet_.spots.size(); ++spot)
-            fragments_.push_back(switch_fragment(plan_.view.switches[at(sheet_.spots[spot].node)], bodies_[spot],
-                                                 sheet_words(sheet_.spots[spot])));
-        return std::move(fragments_);
+            fragments.push_back(
+                switch_fragment(words_of(sheet_.spots[spot].node), bodies_[spot], sheet_words(sheet_.spots[spot])));
+        return fragments;
     }
 
 private:
@@ -149,7 +161,7 @@ private:
         for (const auto& other : sheet_.spots)
             if (other.parent >= 0 && &sheet_.spots[at(other.parent)] == &spot)
                 lines += static_cast<std::int64_t>(links(other).size());
-        const bool five = !plan_.view.switches[at(spot.node)].further.empty();
+        const bool five = !plan_.further[at(spot.node)].empty();
         const auto least = five ? measure::plate_height_five : measure::plate_height;
         auto height = std::max(least, measure::row * rows - (measure::row - measure::plate_height));
         height = std::max(height, std::min(4_mm * lines + 4_mm, measure::row * spot.rows - 3_mm));
@@ -169,19 +181,32 @@ private:
         return words(first < index_ ? first : index_ + 1, "");
     }
 
-    /// The lines between a parent and its children of one side, by height; open ones are drawn at once.
-    void draw_side(int parent, bool leftward) {
+    /// The switch, and which of its links have to be looked for at their other end.
+    NetworkSwitch words_of(int node) const {
+        auto words = plan_.view.switches[at(node)];
+        for (const int link : plan_.further[at(node)]) {
+            if (std::ranges::any_of(loose_, [&](const Laid& laid) { return laid.link == link && !laid.line.open; }))
+                continue;
+            const auto& row = plan_.view.links[at(link)];
+            words.further += (words.further.empty() ? "also " : ", ") + row.tag + " to " +
+                             plan_.view.switches[at(row.a == node ? row.b : row.a)].tag;
+        }
+        return words;
+    }
+
+    /// The lines between a parent and its children of one side, by height; those to elsewhere are left loose.
+    void lay_side(int parent, bool leftward) {
         std::vector<Run> runs;
         for (std::size_t child = 0; child < sheet_.spots.size(); ++child) {
             const auto& spot = sheet_.spots[child];
             if (spot.parent != parent || spot.leftward != leftward) continue;
             for (std::size_t i = 0; i < links(spot).size(); ++i) {
                 const Run run{links(spot)[i], static_cast<int>(child), row_of_link(spot, i)};
-                joins(run, parent) ? runs.push_back(run) : draw_line(run, parent, {}, {}, leftward);
+                joins(run, parent) ? runs.push_back(run) : lay_loose(run, leftward);
             }
         }
         std::ranges::stable_sort(runs, {}, &Run::y);
-        draw_runs(runs, parent, leftward);
+        lay_runs(runs, parent, leftward);
     }
 
     bool joins(const Run& run, int parent) const {
@@ -190,7 +215,7 @@ private:
         return link.a == node || link.b == node;
     }
 
-    void draw_runs(const std::vector<Run>& runs, int parent, bool leftward) {
+    void lay_runs(const std::vector<Run>& runs, int parent, bool leftward) {
         const auto count = static_cast<std::int64_t>(runs.size());
         const auto& box = bodies_[at(parent)];
         std::vector<Length> ports;
@@ -206,7 +231,7 @@ private:
         for (std::size_t i = 0; i < runs.size(); ++i) {
             const bool up = runs[i].y<ports[i], down = runs[i].y> ports[i];
             const auto lane = up ? lane_up++ : down ? --lane_down : 0;
-            draw_line(runs[i], parent, ports[i], lane_at(lane, std::max(rising, falling)), leftward);
+            lay_line(runs[i], parent, ports[i], lane_at(lane, std::max(rising, falling)), leftward);
         }
     }
 
@@ -222,29 +247,101 @@ private:
         return 3500_um + pitch * lane;
     }
 
-    void draw_line(const Run& run, int parent, Length port, Length lane, bool leftward) {
-        const auto& link = plan_.view.links[at(run.link)];
-        const auto &child = bodies_[at(run.child)], &above = bodies_[at(parent)];
+    /// What a line says of its link, its label and its end at the child.
+    NetworkLine begun(const Run& run, bool leftward) const {
+        const auto& child = bodies_[at(run.child)];
         NetworkLine line;
         line.leftward = leftward;
-        line.child_is_b = link.b == sheet_.spots[at(run.child)].node;
-        line.open = !joins(run, parent);
-        line.child = {leftward ? child.at.x + child.width : child.at.x, run.y};
+        line.child_is_b = plan_.view.links[at(run.link)].b == sheet_.spots[at(run.child)].node;
+        const auto edge = leftward ? child.at.x + child.width : child.at.x;
+        const auto left = leftward ? edge + measure::stub : edge - measure::stub - measure::label_width;
+        line.label = {{left, run.y - measure::label_height / 2}, measure::label_width, measure::label_height};
+        line.way = {{edge, run.y}};
+        return line;
+    }
+
+    void lay_line(const Run& run, int parent, Length port, Length lane, bool leftward) {
+        auto line = begun(run, leftward);
+        const auto& above = bodies_[at(parent)];
         const auto edge = leftward ? above.at.x : above.at.x + above.width;
-        line.parent = {edge, port};
-        line.lane = leftward ? edge - lane : edge + lane;
-        const auto label_left =
-            leftward ? line.child.x + measure::stub : line.child.x - measure::stub - measure::label_width;
-        line.label = {{label_left, run.y - measure::label_height / 2}, measure::label_width, measure::label_height};
-        fragments_.push_back(link_fragment(link, line, plan_.view.load_word));
+        lane = leftward ? edge - lane : edge + lane;
+        if (port != run.y) line.way.insert(line.way.begin(), {SheetPoint{lane, port}, SheetPoint{lane, run.y}});
+        line.way.insert(line.way.begin(), {edge, port});
+        lines_.push_back({run.link, std::move(line)});
+    }
+
+    void lay_loose(const Run& run, bool leftward) {
+        auto line = begun(run, leftward);
+        line.open = true;
+        line.way.insert(line.way.begin(), {line.label.at.x + (leftward ? line.label.width : Length{}), run.y});
+        loose_.push_back({run.link, std::move(line)});
+    }
+
+    /// Loose lines whose other switch is on the sheet are led there; one that finds no way keeps its point, and the
+    /// others keep clear of it.
+    void close_rings() {
+        const auto open = loose_;
+        std::set<std::size_t> flags;
+        for (std::size_t before = loose_.size() + 1; before != flags.size();) {
+            before = flags.size();
+            loose_ = open;
+            auto ground = ground_beside(flags);
+            for (std::size_t i = 0; i < loose_.size(); ++i)
+                if (!flags.contains(i) && !close_ring(ground, loose_[i])) flags.insert(i);
+        }
+    }
+
+    bool close_ring(WayGround& ground, Laid& laid) const {
+        const auto& link = plan_.view.links[at(laid.link)];
+        const auto way = way_between(ground, laid.line.way.front(), goals_at(laid.line.child_is_b ? link.a : link.b));
+        if (!way) return false;
+        const auto child = laid.line.way.back();
+        laid.line.way.assign(way->rbegin(), way->rend() - 1);
+        laid.line.way.push_back(child);
+        laid.line.open = false;
+        ground.taken.push_back(laid.line.way);
+        return true;
+    }
+
+    WayGround ground_beside(const std::set<std::size_t>& flags) const {
+        const auto frame = sheet_size(paper).frame;
+        WayGround ground;
+        ground.room = {{frame.at.x + 2_mm, drawing_top() - 1_mm}, frame.width - 4_mm, bottom_ - drawing_top() + 2_mm};
+        ground.boxes = bodies_;
+        for (const auto* lines : {&lines_, &loose_})
+            for (const auto& laid : *lines) ground.boxes.push_back(laid.line.label);
+        for (const auto& laid : lines_) ground.taken.push_back(laid.line.way);
+        for (const std::size_t i : flags) ground.boxes.push_back(pointed_label(loose_[i].line));
+        for (const auto& body : bodies_)
+            for (auto away = 2500_um; away < measure::bus; away += 500_um) {
+                ground.xs.push_back(body.at.x - away);
+                ground.xs.push_back(body.at.x + body.width + away);
+            }
+        for (int row = 0; row <= sheet_.rows; ++row) ground.ys.push_back(top_ + measure::row * row);
+        return ground;
+    }
+
+    /// Places on both edges of each plate of the switch: near its corners, and between its rows.
+    std::vector<SheetPoint> goals_at(int node) const {
+        constexpr auto corner = 2700_um;
+        std::vector<SheetPoint> goals;
+        for (std::size_t spot = 0; spot < sheet_.spots.size(); ++spot) {
+            if (sheet_.spots[spot].node != node) continue;
+            const auto& body = bodies_[spot];
+            std::vector<Length> heights{body.at.y + corner, body.at.y + body.height - corner};
+            for (int row = 0; row <= sheet_.rows; ++row)
+                if (const auto y = top_ + measure::row * row; heights[0] < y && y < heights[1]) heights.push_back(y);
+            for (const auto y : heights) goals.insert(goals.end(), {{body.at.x, y}, {body.at.x + body.width, y}});
+        }
+        return goals;
     }
 
     const Plan& plan_;
     const TreeSheet& sheet_;
     int index_;
-    Length left_, top_;
-    std::vector<Box> bodies_;  // per spot
-    std::vector<Fragment> fragments_;
+    Length bottom_, left_, top_;
+    std::vector<Box> bodies_;          // per spot
+    std::vector<Laid> lines_, loose_;  // to the parent; to other switches
 };
 
 Fragment block(const Source& source, const Plan& plan, std::size_t index, std::size_t count) {

@@ -44,8 +44,9 @@ std::string patch_lead_name(const LeadNeed& lead) {
 }
 
 std::string mains_lead_name(const LeadNeed& lead) {
-    return lead.near == Connector::iec_c8 ? "Mains lead, IEC 60320 C7, for C8 inlets"
-                                          : "Mains lead, IEC 60320 C13, for C14 inlets";
+    if (lead.near == Connector::iec_c8) return "Mains lead, IEC 60320 C7, for C8 inlets";
+    if (lead.near == Connector::iec_c20) return "Mains lead, IEC 60320 C19, for C20 inlets";
+    return "Mains lead, IEC 60320 C13, for C14 inlets";
 }
 
 std::string licence_counting(const Part& part) {

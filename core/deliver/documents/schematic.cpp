@@ -24,8 +24,9 @@ Fragment heading(const model::Sheet& sheet) {
 Fragment block(const Source& source, const model::Sheet& sheet) {
     auto fields = title_fields(source.design);
     fields.document_type = "Signal flow drawing";
-    if (!sheet.title.empty()) fields.title = sheet.title;
-    fields.supplement = sheet.supplement;
+    fields.supplement = sheet.title;
+    if (!sheet.supplement.empty()) fields.supplement += (sheet.title.empty() ? "" : ": ") + sheet.supplement;
+    if (fields.title.empty()) std::swap(fields.title, fields.supplement);
     if (!fields.number.empty()) fields.number += "-" + two_digits(sheet.number);
     fields.sheet = two_digits(sheet.number) + " / " + two_digits(static_cast<int>(source.design.sheets.size()));
     return title_block(sheet.paper, fields);

@@ -24,6 +24,22 @@ std::size_t digits_at(std::string_view text) {
     return end;
 }
 
+/// The text without the digits at its end.
+std::string_view stem_of(std::string_view text) {
+    while (!text.empty() && is_digit(text.back())) text.remove_suffix(1);
+    return text;
+}
+
+/// One more than the digits say, in as many places at least: 009 becomes 010, 999 becomes 1000.
+std::string next_number(std::string_view digits) {
+    std::string next(digits);
+    for (auto digit = next.rbegin(); digit != next.rend(); ++digit) {
+        if (*digit != '9') return ++*digit, next;
+        *digit = '0';
+    }
+    return '1' + next;
+}
+
 }  // namespace words_detail
 
 const graph::Wiring& wiring_of(const Source& source) { return source.analysis.facts.get<graph::Wiring>(); }
@@ -83,6 +99,8 @@ std::string_view connector_words(catalogue::Connector connector) {
                                                                        {Connector::iec_c14, "IEC C14"},
                                                                        {Connector::iec_c13, "IEC C13"},
                                                                        {Connector::iec_c8, "IEC C8"},
+                                                                       {Connector::iec_c20, "IEC C20"},
+                                                                       {Connector::iec_c19, "IEC C19"},
                                                                        {Connector::speaker, "speaker"}};
     for (const auto& [each, name] : names)
         if (each == connector) return name;
@@ -155,6 +173,24 @@ bool counts_before(std::string_view a, std::string_view b) {
         }
     }
     return a.size() < b.size();
+}
+
+bool follows(std::string_view tag, std::string_view before) {
+    using namespace words_detail;
+    const auto stem = stem_of(before);
+    return stem.size() < before.size() && tag == std::string(stem) + next_number(before.substr(stem.size()));
+}
+
+std::string listed_in_runs(const std::vector<std::string>& tags) {
+    std::vector<std::string> items;
+    for (std::size_t first = 0; first < tags.size();) {
+        std::size_t last = first;
+        while (last + 1 < tags.size() && follows(tags[last + 1], tags[last])) ++last;
+        if (last - first < 2) last = first;  // two stand as they are
+        items.push_back(last == first ? tags[first] : tags[first] + " to " + tags[last]);
+        first = last + 1;
+    }
+    return listed(items);
 }
 
 std::string listed(const std::vector<std::string>& items) {

@@ -45,5 +45,10 @@ bool counts_before(std::string_view a, std::string_view b);
 
 /// Items separated by ", ".
 std::string listed(const std::vector<std::string>& items);
+/// Whether a tag is the next number after another of the same letters: N010 after N009, N10 after N9, not N10 after
+/// N009.
+bool follows(std::string_view tag, std::string_view before);
+/// As listed, but three or more tags that follow one another are one item: "N003, N007 to N031". The tags are sorted.
+std::string listed_in_runs(const std::vector<std::string>& tags);
 
 }  // namespace streamwright::deliver

@@ -18,6 +18,7 @@ using base::Length;
 using layout::Weight;
 using namespace base::literals;
 
+constexpr Length label_point = 4_mm;                              // how far the point of a label stands out
 constexpr Length title_row = 7_mm, inset = 2_mm, apart = 900_um;  // of a stroke from the middle
 
 Length width_of(const std::string& text, Length em, Weight weight) { return layout::text_width(text, em, weight); }
@@ -93,18 +94,24 @@ std::vector<Path> direction_stroke(const std::vector<SheetPoint>& points, const 
                                                  : Role::rule_fine)};
 }
 
-/// The line moved to one side by `by`, keeping its corners square.
+int sign(Length length) { return length > Length{} ? 1 : length < Length{} ? -1 : 0; }
+
+/// The line moved to one side by `by`, upward first at the child, keeping its corners square.
 std::vector<SheetPoint> beside(const NetworkLine& line, Length by) {
-    const bool turns = !line.open && line.child.y != line.parent.y;
-    const auto end = line.open ? line.label.at.x + (line.leftward ? line.label.width : Length{}) : line.parent.x;
-    if (!turns) return {{end, line.child.y + by}, {line.child.x, line.child.y + by}};
-    const bool same = (line.child.y < line.parent.y) != line.leftward;
-    const auto lane = same ? line.lane + by : line.lane - by;
-    return {{end, line.parent.y + by},
-            {lane, line.parent.y + by},
-            {lane, line.child.y + by},
-            {line.child.x, line.child.y + by}};
+    const auto& way = line.way;
+    const auto left = line.leftward ? by : -by;  // seen along the line
+    auto points = way;
+    const auto shift = [&](std::size_t from, std::size_t to, SheetPoint& point) {
+        point = moved(point, left * sign(way[to].y - way[from].y), -left * sign(way[to].x - way[from].x));
+    };
+    for (std::size_t i = 0; i < way.size(); ++i) {
+        if (i > 0) shift(i - 1, i, points[i]);
+        if (i + 1 < way.size()) shift(i, i + 1, points[i]);
+    }
+    return points;
 }
+
+bool starts_rightward(const NetworkLine& line) { return line.way[1].x > line.way[0].x; }
 
 /// Two short strokes across the line, at the port that blocks.
 void draw_block(std::vector<Shape>& shapes, SheetPoint at, bool rightward) {
@@ -120,8 +127,8 @@ void draw_idle_line(std::vector<Shape>& shapes, const NetworkLink& words, const 
                                : dashed(points, 500_um, 1500_um, Role::rule_fine));
     const bool at_child = line.child_is_b ? words.b_blocks : words.a_blocks;
     const bool at_parent = line.child_is_b ? words.a_blocks : words.b_blocks;
-    if (at_child) draw_block(shapes, line.child, line.leftward);
-    if (at_parent && !line.open) draw_block(shapes, line.parent, !line.leftward);
+    if (at_child) draw_block(shapes, line.way.back(), line.leftward);
+    if (at_parent && !line.open) draw_block(shapes, line.way.front(), starts_rightward(line));
 }
 
 void draw_strokes(std::vector<Shape>& shapes, const NetworkLink& words, const NetworkLine& line) {
@@ -131,9 +138,9 @@ void draw_strokes(std::vector<Shape>& shapes, const NetworkLink& words, const Ne
     append(shapes, direction_stroke(upper, to_child));
     append(shapes, direction_stroke(lower, to_parent));
     shapes.emplace_back(arrow_head(upper.back(), !line.leftward));
-    if (!line.open) shapes.emplace_back(arrow_head(lower.front(), line.leftward));
+    if (!line.open) shapes.emplace_back(arrow_head(lower.front(), !starts_rightward(line)));
     if (!words.group) return;
-    const auto ring = moved(line.child, line.leftward ? 3300_um : -3300_um, {});
+    const auto ring = moved(line.way.back(), line.leftward ? 3300_um : -3300_um, {});
     auto path = circle(ring, 2_mm, Role::rule_fine, false);
     for (auto& point : path.points) point.x = ring.x + (point.x - ring.x) * 2 / 5;
     shapes.emplace_back(path);
@@ -143,7 +150,7 @@ Path label_ground(const NetworkLine& line, Role role) {
     auto path = filled_box(line.label, role);
     if (!line.open) return path;
     const auto& box = line.label;
-    const auto tip = box.at.x + (line.leftward ? box.width + 4_mm : -4_mm);
+    const auto tip = box.at.x + (line.leftward ? box.width + label_point : -label_point);
     path.points.insert(line.leftward ? path.points.begin() + 2 : path.points.end(), {tip, box.at.y + box.height / 2});
     return path;
 }
@@ -220,6 +227,12 @@ Fragment switch_fragment(const NetworkSwitch& words, const Box& body, const std:
     draw_rows(shapes, words, body, room);
     fragment.bounds = bounds_of(shapes);
     return fragment;
+}
+
+Box pointed_label(const NetworkLine& line) {
+    using network_fragments_detail::label_point;
+    const auto& box = line.label;
+    return {{box.at.x - (line.leftward ? base::Length{} : label_point), box.at.y}, box.width + label_point, box.height};
 }
 
 Fragment link_fragment(const NetworkLink& words, const NetworkLine& line, const std::string& load_word) {

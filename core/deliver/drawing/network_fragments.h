@@ -5,6 +5,7 @@
 #include "core/deliver/drawing/network_view.h"
 
 #include <string>
+#include <vector>
 
 namespace streamwright::deliver {
 
@@ -21,15 +22,16 @@ inline constexpr base::Length gap = bus + label_width + stub;
 /// `sheet_words` tell where the rest stands; empty: here.
 Fragment switch_fragment(const NetworkSwitch& words, const Box& body, const std::string& sheet_words);
 
-/// Where a link lies: from its child's edge straight through its label, then by a lane to its parent's edge.
+/// Where a link lies: from the edge of the switch it hangs from, by lanes, straight through its label to its child's.
 struct NetworkLine {
-    SheetPoint child, parent;
-    base::Length lane;  // x of the upright stretch
+    std::vector<SheetPoint> way;  // the child's edge last; first the edge of the label where the line is open
     Box label;
     bool child_is_b = true;  // which end of the link stands there
     bool open = false;       // the other end is elsewhere: the label ends in a point
     bool leftward = false;   // the child stands left of its parent
 };
+/// The label with the point that says that its link goes on elsewhere.
+Box pointed_label(const NetworkLine& line);
 Fragment link_fragment(const NetworkLink& words, const NetworkLine& line, const std::string& load_word);
 
 /// How to read the drawing, 112 mm wide and as high as the title block.

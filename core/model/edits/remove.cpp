@@ -66,7 +66,9 @@ Trouble take_id(const Design& d, Going& g, SubscriptionId id) {
 Trouble take_id(const Design& d, Going& g, SheetId id) { return note_going<Sheet>(d, g.sheets, id, "sheet"); }
 Trouble take_id(const Design& d, Going& g, FrameId id) { return note_going<RoomFrame>(d, g.frames, id, "room frame"); }
 Trouble take_id(const Design& d, Going& g, NoteId id) { return note_going<Note>(d, g.notes, id, "note"); }
-Trouble take_id(const Design& d, Going& g, WaiverId id) { return note_going<Waiver>(d, g.waivers, id, "waiver"); }
+Trouble take_id(const Design& d, Going& g, WaiverId id) {
+    return note_going<Waiver>(d, g.waivers, id, "accepted finding");
+}
 Trouble take_id(const Design& d, Going& g, RevisionId id) {
     return note_going<Revision>(d, g.revisions, id, "revision");
 }

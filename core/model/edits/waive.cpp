@@ -6,7 +6,7 @@ namespace streamwright::model {
 
 base::Result<Delta> make(const Design& design, const Waive& edit) {
     if (edit.row.reason.find_first_not_of(" \t\n") == std::string::npos)
-        return base::Error{"A waiver needs a reason: say why the finding is accepted.", {}};
+        return base::Error{"An accepted finding needs a reason: say why it may stand.", {}};
     Editing editing(design);
     if (auto trouble = edit_detail::put_checked(editing, edit.row)) return *trouble;
     return editing.done();

@@ -98,9 +98,10 @@ TEST(PartLeads, eachInletWithoutADrawnCableNeedsOneOfItsKind) {
     b.device(with_inlet("test.server", Connector::iec_c14), "MS-1");
     const auto second = b.device(with_inlet("test.server", Connector::iec_c14), "MS-2");
     b.device(with_inlet("test.player", Connector::iec_c8), "PL-1");
+    b.device(with_inlet("test.big-ups", Connector::iec_c20), "UPS-2");
     b.device(types::display(), "DSP-1");  // states no inlet
     auto parts = parts_of(b.design);
-    EXPECT_EQ(pieces(parts, PartKind::mains_lead), 3);
+    EXPECT_EQ(pieces(parts, PartKind::mains_lead), 4);
     for (const auto& part : parts)
         if (part.kind == PartKind::mains_lead) {
             EXPECT_EQ(part.quantity, part.lead->near == Connector::iec_c14 ? 2 : 1);
@@ -115,7 +116,7 @@ TEST(PartLeads, eachInletWithoutADrawnCableNeedsOneOfItsKind) {
     const auto feed = b.device(ups, "UPS-1");
     b.cable(std::make_shared<const catalogue::CableType>(lead), port_of(feed, "out"), port_of(second, "mains"));
     parts = parts_of(b.design);
-    EXPECT_EQ(pieces(parts, PartKind::mains_lead), 2) << "one is drawn now; outlets are no inlets";
+    EXPECT_EQ(pieces(parts, PartKind::mains_lead), 3) << "one is drawn now; outlets are no inlets";
     EXPECT_EQ(find(parts, "test.mains")->quantity, 1);
 }
 

@@ -26,6 +26,12 @@ TEST(CableOverOwnLimit, firesJustAboveTheLimitThatTheTypeStates) {
     EXPECT_THAT(rules_found(lead_of(10_m + 1_mm, 10_m)), ElementsAre("cable-over-own-limit"));
 }
 
+TEST(CableOverOwnLimit, namesItsArithmetic) {
+    const auto design = lead_of(12_m, 10_m);
+    EXPECT_THAT(terms_of(design, finding_of(design, "cable-over-own-limit")),
+                ElementsAre("12 m - 10 m = 2 m too long"));
+}
+
 TEST(CableOverOwnLimit, isSilentWhereTheTypeStatesNone) { EXPECT_THAT(rules_found(lead_of(90_m, {})), IsEmpty()); }
 
 }  // namespace streamwright::test::cable_over_own_limit_test

@@ -54,6 +54,24 @@ TEST(CopperTooLong, judgesInstalledPartAndChannel) {
     EXPECT_EQ(run.finding().limit, base::Value(90_m));
 }
 
+TEST(CopperTooLong, namesItsArithmetic) {
+    Channel run(CableGrade::cat6a);
+    run.with(90_m, 6_m);  // 90 + 6 + 6 = 102
+    EXPECT_THAT(terms_of(run.c.design(), run.finding()), ElementsAre("installed 90 m + leads 12 m = 102 m"));
+    run.warm(50_degC);
+    // Strictest at 50 degrees C, unscreened: 20 K at 0.4 % and 10 K at 0.6 % take 14 % of 90 m: 77.4 m.
+    run.with(78_m, 4_m);
+    EXPECT_THAT(terms_of(run.c.design(), run.finding()),
+                ElementsAre("78 m - 77.4 m = 600 mm too long", "90 m at 20 degrees C, 77.4 m at 50 °C"));
+    // One patch lead and no installed part: 101 - 100 = 1.
+    auto c = clean_design();
+    const auto type = types::make_switch(4, 10_Gbps, 0);
+    const auto left = c.b.device(type, "SW-X"), right = c.b.device(type, "SW-Y");
+    c.b.cable(graded(CableGrade::cat6a, catalogue::CableUse::lead), port_of(left, "1"), port_of(right, "1"), 101_m);
+    EXPECT_THAT(terms_of(c.design(), finding_of(c.design(), "copper-too-long")),
+                ElementsAre("101 m - 100 m = 1 m too long"));
+}
+
 TEST(CopperTooLong, reachesAsFarAsSpeedAndGradeAllow) {
     // Worked example C-8 (PHY-006): 10GBASE-T on category 6 reaches 55 m; C-10 (PHY-009): 25GBASE-T on category 8 30 m.
     Channel cat6(CableGrade::cat6);

@@ -37,6 +37,7 @@ TEST(FibreTooLong, reachesAsFarAsModuleAndGradeAllow) {
         const auto finding = finding_of(over.design(), "fibre-too-long");
         EXPECT_EQ(finding.severity, Severity::error);
         EXPECT_EQ(finding.limit, base::Value(most));
+        EXPECT_THAT(terms_of(over.design(), finding), testing::Contains(testing::HasSubstr("= 1 m too long")));
     }
 }
 
@@ -64,7 +65,9 @@ TEST(FibreTooLong, warnsBelowTheLeastLength) {
     const auto cable = c.b.cable(graded(CableGrade::om4), port_of(left, "s1"), port_of(right, "s1"), 300_mm);
     EXPECT_THAT(rules_found(c.design()), ElementsAre("fibre-too-long"))
         << english_sentence(c.design(), analyse_findings(c.design()).front());
-    EXPECT_EQ(finding_of(c.design(), "fibre-too-long").severity, Severity::warning);
+    const auto finding = finding_of(c.design(), "fibre-too-long");
+    EXPECT_EQ(finding.severity, Severity::warning);
+    EXPECT_THAT(terms_of(c.design(), finding), testing::Contains("500 mm - 300 mm = 200 mm too short"));
     c.b.change<model::Cable>(cable, [](auto& row) { row.length = 500_mm; });
     EXPECT_THAT(rules_found(c.design()), IsEmpty());
 }

@@ -60,6 +60,17 @@ TEST(NoQuerier, WithoutAnyVlanTheRemedySetsOneUpAndAsksInIt) {
     EXPECT_EQ(cure.settings().usual_vlan, cure.vlans.begin()->id) << "ports that say nothing are in it";
 }
 
+TEST(NoQuerier, ABuiltInSwitchOfAnEndpointIsNeverAskedToAsk) {
+    auto c = without_querier(UnknownGroups::router_ports);
+    auto type = *types::encoder();
+    type.bridging = types::switch_24()->bridging;
+    c.b.embed(std::make_shared<const catalogue::DeviceType>(type));
+    const auto finding = finding_of(c.design(), "no-querier");
+    EXPECT_EQ(finding.subjects.back(), analysis::Subject(c.switch_a)) << "the switch that the encoder hangs on";
+    ASSERT_EQ(finding.remedies.size(), 1U);
+    EXPECT_EQ(std::get<model::ConfigureDevice>(finding.remedies.front().edit).row.id, c.switch_a);
+}
+
 TEST(NoQuerier, isSilentOnAVlanWithoutStreams) {
     auto c = without_querier(UnknownGroups::router_ports);
     c.b.design.subscriptions.erase(c.shown);

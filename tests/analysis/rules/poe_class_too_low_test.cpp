@@ -36,6 +36,8 @@ TEST(PoeClassTooLow, firesAboveTheClassOfThePort) {
     // network-values.csv POE-025 and POE-023: class 5 takes 45 W at the port, class 4 gives 30 W.
     EXPECT_EQ(finding.measured, base::Value(45_W));
     EXPECT_EQ(finding.limit, base::Value(30_W));
+    EXPECT_THAT(terms_of(asking(5, false), finding),
+                ElementsAre("45 W for class 5 - 30 W of class 4 = 15 W too little"));
 }
 
 TEST(PoeClassTooLow, classZeroIsNoLessThanThree) {

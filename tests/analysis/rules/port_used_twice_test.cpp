@@ -22,6 +22,7 @@ TEST(PortUsedTwice, firesAndMovesTheSecondToAFreePort) {
     EXPECT_THAT(rules_found(c.design()), ElementsAre("port-used-twice"));
     const auto finding = finding_of(c.design(), "port-used-twice");
     EXPECT_EQ(finding.measured, base::Value(std::int64_t{2}));
+    EXPECT_THAT(terms_of(c.design(), finding), ElementsAre("2 cables - 1 socket = 1 too many"));
     EXPECT_THAT(rules_found(cured(c.design(), finding)), IsEmpty());
 }
 

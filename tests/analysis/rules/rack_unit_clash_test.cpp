@@ -74,6 +74,10 @@ TEST(RackUnitClash, firesWhereAUnitReachesOutOfTheRack) {
     EXPECT_THAT(rules_found(top.c.design()), IsEmpty()) << "the topmost place";
     top.mount("AMP-2", units, 2, RackFace::rear);
     EXPECT_THAT(rules_found(top.c.design()), ElementsAre("rack-unit-clash"));
+    // The lowest of two units stands in the topmost place n, so the upper one in n + 2 - 1.
+    const auto n = std::to_string(units), over = std::to_string(units + 1);
+    EXPECT_THAT(terms_of(top.c.design(), finding_of(top.c.design(), "rack-unit-clash")),
+                ElementsAre("lowest unit " + n + " + height 2 - 1 = " + over));
 }
 
 TEST(RackUnitClash, isSilentForWhatHasNoHeight) {

@@ -72,6 +72,12 @@ TEST(BillOfMaterials, LicencesSuppliesAndMainsLeadsHaveTheirLines) {
     server.ports = {
         types::make_port("mains", catalogue::Signal::power, catalogue::Way::in, catalogue::Connector::iec_c14)};
     venue.b.device(server, "MS-001");
+    catalogue::DeviceType ups;
+    ups.key = {"test.ups-3000"};
+    ups.kind = catalogue::DeviceKind::ups;
+    ups.ports = {
+        types::make_port("mains", catalogue::Signal::power, catalogue::Way::in, catalogue::Connector::iec_c20)};
+    venue.b.device(ups, "UPS-001");
     venue.b.device(types::encoder(), "ENC-003");  // on no network, so nothing feeds it
     const Delivered delivered(venue.b.design);
     const auto content = delivered.document("bill-of-materials");
@@ -89,6 +95,10 @@ TEST(BillOfMaterials, LicencesSuppliesAndMainsLeadsHaveTheirLines) {
     ASSERT_NE(mains, nullptr);
     EXPECT_EQ(cell(bill, *mains, "Quantity"), "1");
     EXPECT_EQ(mains->group, "Mains leads and supplies");
+    const auto* heavy = row_with(bill, "Description", "Mains lead, IEC 60320 C19, for C20 inlets");
+    ASSERT_NE(heavy, nullptr);
+    EXPECT_EQ(cell(bill, *heavy, "Quantity"), "1");
+    EXPECT_EQ(cell(bill, *heavy, "Tags"), "UPS-001");
 }
 
 TEST(BillOfMaterials, SparesStandBesideTheQuantityAndInWhatIsOrdered) {

@@ -117,6 +117,27 @@ TEST(Refusal, LetsUsbCPicturesIntoHdmi) {
     EXPECT_EQ(r.why_not({id, {"out"}}, {r.enc, {"in"}}), "");
 }
 
+// IEC 60320-1: C13 and C14 are rated 10 A, C19 and C20 16 A. Leads from a C19 outlet to a C14 inlet are ordinary
+// (common practice); a 10 A outlet must not feed an inlet of 16 A.
+TEST(Refusal, LetsMainsLeadsFeedNoMoreThanTheirOutletGives) {
+    using enum catalogue::Connector;
+    Room1 r;
+    const auto device = [&](const std::string& key, catalogue::Way way, catalogue::Connector connector) {
+        catalogue::DeviceType type;
+        type.key = {key};
+        type.name = key;
+        type.ports = {types::make_port("mains", catalogue::Signal::power, way, connector)};
+        return PortRef{r.b.device(type, key), {"mains"}};
+    };
+    const auto out10 = device("out10", catalogue::Way::out, iec_c13),
+               out16 = device("out16", catalogue::Way::out, iec_c19);
+    const auto in10 = device("in10", catalogue::Way::in, iec_c14), in16 = device("in16", catalogue::Way::in, iec_c20);
+    EXPECT_EQ(r.why_not(out10, in10), "");
+    EXPECT_EQ(r.why_not(out16, in16), "");
+    EXPECT_EQ(r.why_not(out16, in10), "");
+    EXPECT_SAYS(r.why_not(out10, in16), "(IEC C13) and in16 mains (IEC C20) do not mate");
+}
+
 TEST(Refusal, SaysWhy) {
     Room1 r;
     EXPECT_SAYS(r.why_not({r.src, {"out"}}, {r.src, {"out"}}), "back to itself");

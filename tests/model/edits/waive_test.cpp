@@ -24,10 +24,10 @@ TEST(Waive, AddsAndChanges) {
 TEST(Waive, RefusesWithoutReasonOrRule) {
     auto row = waiver();
     row.reason = " \n ";
-    EXPECT_SAYS(refused(Design{}, Waive{row}), "needs a reason");
+    EXPECT_SAYS(refused(Design{}, Waive{row}), "An accepted finding needs a reason: say why it may stand.");
     row = waiver();
     row.rule.clear();
-    EXPECT_SAYS(refused(Design{}, Waive{row}), "must name its rule");
+    EXPECT_SAYS(refused(Design{}, Waive{row}), "An accepted finding must name its rule.");
     row = waiver();
     row.rule_revision = 0;
     EXPECT_SAYS(refused(Design{}, Waive{row}), "revision of the rule");
