@@ -16,7 +16,7 @@ constexpr standards::Citation sources[] = {
     {"trade", "switches", "BPDU guard shuts a port that hears a BPDU", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "edge-port-to-bridge",
-                          .theme = Theme::multicast,
+                          .theme = Theme::links,
                           .title = "Edge port or BPDU guard on the way to a switch",
                           .meaning =
                               "The trunk goes dark moments after the switches have started, and everything behind it "

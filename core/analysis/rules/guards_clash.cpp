@@ -18,7 +18,7 @@ constexpr standards::Citation sources[] = {
 constexpr RuleWords words{
     .id = "guards-clash",
     .severity = Severity::warning,
-    .theme = Theme::multicast,
+    .theme = Theme::links,
     .title = "Guards that exclude each other on one port",
     .meaning = "One of the two guards does nothing, or the port is shut: which, depends on the maker.",
     .measured = "The marks of each port are compared.",

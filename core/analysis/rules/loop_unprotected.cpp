@@ -18,7 +18,7 @@ constexpr std::string_view patterns[] = {
 constexpr standards::Citation sources[] = {{"IEEE", "802.1Q", "clause 13 (spanning tree protocols)"}};
 
 constexpr RuleWords words{.id = "loop-unprotected",
-                          .theme = Theme::multicast,
+                          .theme = Theme::links,
                           .title = "Loop that no spanning tree breaks",
                           .meaning =
                               "The first broadcast goes round for ever: within a second every port is full, and "

@@ -17,7 +17,7 @@ constexpr standards::Citation sources[] = {{"IEEE", "802.1Q", "Table 13-4 (long 
 
 constexpr RuleWords words{.id = "mixed-cost-scales",
                           .severity = Severity::warning,
-                          .theme = Theme::multicast,
+                          .theme = Theme::links,
                           .title = "Short and long path costs in one tree",
                           .meaning = "The tree takes slow ways because they look cheap, and the fast trunk is blocked.",
                           .measured =

@@ -5,6 +5,7 @@
 #include "core/standards/spanning_tree_costs.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace streamwright::analysis::rules::root_left_to_chance {
 
@@ -23,7 +24,7 @@ constexpr standards::Citation sources[] = {{"IEEE", "802.1Q", "clause 13 (the lo
 constexpr RuleWords words{
     .id = "root-left-to-chance",
     .severity = Severity::warning,
-    .theme = Theme::multicast,
+    .theme = Theme::links,
     .title = "Root of the spanning tree left to chance",
     .meaning =
         "The oldest switch may become root, and the trunk between the fast ones is blocked. A "
@@ -36,7 +37,8 @@ constexpr RuleWords words{
     .patterns = patterns,
     .sources = sources};
 
-/// The bridge whose links to other bridges are fastest together; of equals the present root, then the first.
+/// The switch whose links to other bridges are fastest together; of equals the present root, then the first. The
+/// built-in switch of an endpoint only where there is no other.
 int best_placed(const graph::NetworkGraph& network, const LinkCapacity& capacity, const RootPart& part) {
     std::vector<std::int64_t> speed(network.bridges.size(), 0);
     for (int i = 0; i < static_cast<int>(network.links.size()); ++i) {
@@ -46,10 +48,11 @@ int best_placed(const graph::NetworkGraph& network, const LinkCapacity& capacity
         speed[at(link.a)] += rate->count();
         speed[at(link.b)] += rate->count();
     }
-    int best = part.root;
-    for (const int bridge : part.bridges)
-        if (speed[at(bridge)] > speed[at(best)]) best = bridge;
-    return best;
+    const auto place = [&](int bridge) {
+        return std::tuple(!network.bridges[at(bridge)].endpoint, speed[at(bridge)], bridge == part.root);
+    };
+    return *std::max_element(part.bridges.begin(), part.bridges.end(),
+                             [&](int a, int b) { return place(a) < place(b); });
 }
 
 bool has_address(const graph::Wiring& wiring, const graph::NetworkGraph& network, int bridge) {

@@ -24,7 +24,7 @@ constexpr standards::Citation sources[] = {
 constexpr RuleWords words{
     .id = "tree-on-slow-link",
     .severity = Severity::warning,
-    .theme = Theme::multicast,
+    .theme = Theme::links,
     .title = "Slow link carries the tree, a faster one is blocked",
     .meaning =
         "The fast trunk lies idle and the slow one drops frames, though the drawing shows "

@@ -60,6 +60,21 @@ TEST(RootLeftToChance, putsTheRootWhereTheFastLinksMeet) {
     EXPECT_EQ(std::get<model::ConfigureDevice>(remedy.edit).row.id, c.switch_b);  // 10 + 1 Gb/s against 10 and 1
 }
 
+TEST(RootLeftToChance, makesNoEndpointTheRoot) {
+    DesignBuilder b;
+    auto type = types::make_chained_decoder();
+    type.bridging->bpdus = catalogue::Bpdus::run;
+    const auto endpoint = b.device(type, "DEC-1"), bridge = b.device(types::switch_24(), "SW-1");
+    b.cable(types::cat6a(), port_of(endpoint, "net"), port_of(bridge, "1"), analysis_test::short_run);
+    for (const auto& [id, address] : {std::pair(endpoint, 1), std::pair(bridge, 2)})
+        b.change<model::Device>(id, [&, address = address](auto& row) {
+            row.bridging.address = base::MacAddress{static_cast<std::uint64_t>(address)};
+        });
+    const auto finding = finding_of(b.design, "root-left-to-chance");
+    EXPECT_THAT(english_sentence(b.design, finding), HasSubstr("DEC-1 is root"));
+    EXPECT_EQ(std::get<model::ConfigureDevice>(finding.remedies.at(0).edit).row.id, bridge);
+}
+
 TEST(RootLeftToChance, isSilentForOneStepOfDifferenceAndForASwitchAlone) {
     auto c = clean_design();
     priority(c, c.switch_b, 8192);
