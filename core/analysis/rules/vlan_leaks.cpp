@@ -42,7 +42,9 @@ constexpr RuleWords words{
         "Ports to other devices that carry an AV VLAN with streams beside a wireless or corporate "
         "VLAN, links that join such VLANs untagged where streams are flooded, and streams sent in "
         "a wireless VLAN. It is an error where streams arrive, a warning where they only may.",
-    .remedy = "Keep AV VLANs off ports to access points and offices.",
+    .remedy =
+        "Keep AV VLANs off ports to access points and offices. A device that belongs in the AV VLAN "
+        "as well, such as a router, is told by its address there.",
     .offers = "Take the AV VLAN off the port.",
     .patterns = patterns,
     .sources = sources};
