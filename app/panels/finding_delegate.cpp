@@ -12,7 +12,7 @@ namespace streamwright::app {
 
 namespace finding_delegate_detail {
 
-constexpr int most_buttons = 3, button_height = 24, chip_height = 16;
+constexpr int most_buttons = 3, least_button = 80, button_height = 24, chip_height = 16;
 
 QFont sized(bool bold, int pixels) {
     QFont font = QApplication::font();
@@ -27,7 +27,7 @@ void paint_button(QPainter& painter, const Theme& theme, const QRect& box, const
     painter.drawRoundedRect(QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5), 3, 3);
     painter.setPen(theme.text());
     painter.setFont(sized(false, 12));
-    painter.drawText(box, Qt::AlignCenter, words);
+    painter.drawText(box, Qt::AlignCenter, painter.fontMetrics().elidedText(words, Qt::ElideRight, box.width() - 12));
 }
 
 /// Chips after the sentence; returns where they end.
@@ -60,7 +60,10 @@ std::vector<QRect> FindingDelegate::buttons(const QRect& row, const FindingRow& 
     int right = row.right() - 12;
     const int count = std::min(static_cast<int>(finding.remedies.size()), most_buttons);
     for (int i = 0; i < count; ++i) {
-        const int width = metrics.horizontalAdvance(finding.remedies[i]) + 22;
+        const int whole = metrics.horizontalAdvance(finding.remedies[i]) + 22;
+        const int left = right - row.center().x();  // the sentence keeps its half
+        const int width = boxes.empty() ? std::min(whole, left) : whole;
+        if (width > left || width < least_button) break;
         boxes.emplace_back(right - width, row.center().y() - button_height / 2, width, button_height);
         right -= width + 8;
     }

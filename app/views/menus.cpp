@@ -66,6 +66,9 @@ void add_edit_menu(MainWindow& window) {
         [&schematic] { schematic.fold_selection(); });
     add_align_menu(window, *menu);
     menu->addSeparator();
+    add(*menu, MainWindow::tr("Add a &room"), {}, [&schematic] { schematic.add_room(); });
+    add(*menu, MainWindow::tr("Add a n&ote"), {}, [&schematic] { schematic.add_note(); });
+    menu->addSeparator();
     add(*menu, MainWindow::tr("Select &all"), QKeySequence::SelectAll, [&schematic] { schematic.select_all(); });
     add_select_similar(window, *menu);
     // The tool bar shows short words; the menu says what would be undone.

@@ -66,10 +66,14 @@ bool too_fast_alone(const LoadReader& r, int arc, const std::vector<int>& stream
     return slowest && greatest_stream(r.wiring, r.network, r.paths, r.forwarding, arc, streams) > base::Rate(*slowest);
 }
 
-bool in_chain(const graph::NetworkGraph& network, int arc) {
-    if (!network.is_link_arc(arc)) return false;
-    const auto& link = network.links[at(arc / 2)];
-    return network.bridges[at(link.a)].endpoint || network.bridges[at(link.b)].endpoint;
+std::vector<bool> chained_links(const graph::NetworkGraph& network) {
+    std::vector<int> hung(network.bridges.size());
+    for (const auto& link : network.links) ++hung[at(link.a)], ++hung[at(link.b)];
+    for (const auto& leaf : network.leaves) ++hung[at(leaf.bridge)];
+    const auto chains = [&](int bridge) { return network.bridges[at(bridge)].endpoint && hung[at(bridge)] > 1; };
+    std::vector<bool> chained;
+    for (const auto& link : network.links) chained.push_back(chains(link.a) || chains(link.b));
+    return chained;
 }
 
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {

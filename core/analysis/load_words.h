@@ -41,8 +41,9 @@ bool too_fast_alone(const LoadReader& reader, int arc, const std::vector<int>& s
 /// that is higher.
 int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, std::size_t streams);
 
-/// Whether the arc is a link of a chain of endpoints: one of its ends is the built-in switch of an endpoint.
-bool in_chain(const graph::NetworkGraph& network, int arc);
+/// Per link, whether it belongs to a chain of endpoints: something else hangs on the built-in switch at one of its
+/// ends.
+std::vector<bool> chained_links(const graph::NetworkGraph& network);
 
 enum class Fill { fits, above_headroom, overfull };
 /// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.

@@ -167,8 +167,8 @@ void power(Faulty& f) {
 
 void sheets(Faulty& f) {
     SheetPlan network(f.make, f.make.sheet(1, "Faulty design", "network", model::PaperSize::a1));
-    network.put("SW-901", 330, 60);
-    network.rows({60, 130, 210}, 60,
+    network.put("SW-901", 435, 60);
+    network.rows({60, 130, 250}, 60,
                  {{"LP-901", "ENC-901", "SW-902"},
                   {"LP-902", "ENC-902"},
                   {"LP-911", "ENC-911"},
@@ -177,10 +177,10 @@ void sheets(Faulty& f) {
                   {"LP-923", "ENC-923"},
                   {"LP-924", "ENC-924"}},
                  10);
-    for (int n = 3; n <= 5; ++n) network.put("SW-90" + std::to_string(n), 450, 60 + 110 * (n - 3), true);
-    network.rows({560, 640}, 60, {{"DEC-903", "MON-903"}, {"DEC-904", "MON-904"}, {"DEC-913", "MON-913"}}, 10);
-    network.put("DEC-911", 230, 240);
-    network.put("MON-911", 330, 240);
+    for (int n = 3; n <= 5; ++n) network.put("SW-90" + std::to_string(n), 555, 60 + 110 * (n - 3), true);
+    network.rows({665, 745}, 60, {{"DEC-903", "MON-903"}, {"DEC-904", "MON-904"}, {"DEC-913", "MON-913"}}, 10);
+    network.put("DEC-911", 270, 240);
+    network.put("MON-911", 370, 240);
     network.finish();
 
     SheetPlan ends(f.make, f.make.sheet(2, "Faulty design", "endpoints and signals", model::PaperSize::a1));
@@ -194,13 +194,13 @@ void sheets(Faulty& f) {
                {"PC-941", "MP-941"},
                {"", "ENC-941"}},
               10);
-    ends.put("SW-906", 250, 60);
-    ends.put("SW-907", 250, 160);
-    ends.put("CAM-965", 250, 250);
-    ends.put("TX-941", 250, 310);
-    ends.put("MON-931", 250, 370);
-    ends.put("MON-932", 250, 400);
-    ends.rows({370, 450}, 60,
+    ends.put("SW-906", 275, 60);
+    ends.put("SW-907", 275, 160);
+    ends.put("CAM-965", 275, 250);
+    ends.put("TX-941", 275, 310);
+    ends.put("MON-931", 275, 370);
+    ends.put("MON-932", 275, 400);
+    ends.rows({405, 485}, 60,
               {{"DEC-901", "MON-901"},
                {"DEC-902", "MON-902"},
                {"DEC-906", "MON-906"},
@@ -211,7 +211,7 @@ void sheets(Faulty& f) {
                {"DEC-941", ""},
                {"DEC-942", "MON-942"}},
               10);
-    ends.rows({560, 640}, 60,
+    ends.rows({605, 685}, 60,
               {{"DEC-961", "MON-961"},
                {"DEC-962", "MON-962"},
                {"DEC-963", "MON-963"},

@@ -1,4 +1,5 @@
-// One line of text that gives way: it never makes its panel wider; what does not fit is cut and told in full by its tip.
+// One line of text that gives way: it never makes its panel wider; what does not fit is cut and told in full by its
+// tip.
 #pragma once
 
 #include <QLabel>

@@ -127,16 +127,20 @@ void SchematicView::make_tool_bar() {
         action->setToolTip(tr("%1 (%2)").arg(words, key));
         addAction(action);
         connect(action, &QAction::triggered, this, [this, tool = tool] { set_tool(tool); });
-        bar_->addWidget(button_for(action, holder));
+        auto* button = button_for(action, holder);
+        button->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);  // words of a tool are never cut
+        bar_->addWidget(button);
     }
     auto* room = new QAction(tr("Room"), this);
     room->setToolTip(tr("Draw a new room round the selection, or in the middle"));
     connect(room, &QAction::triggered, this, &SchematicView::add_room);
-    bar_->addWidget(button_for(room, holder));
+    extras_.push_back(button_for(room, holder));
+    bar_->addWidget(extras_.back());
     auto* note = new QAction(tr("Note"), this);
     note->setToolTip(tr("Write a note in the middle of the view"));
     connect(note, &QAction::triggered, this, &SchematicView::add_note);
-    bar_->addWidget(button_for(note, holder));
+    extras_.push_back(button_for(note, holder));
+    bar_->addWidget(extras_.back());
     bar_->addSpacing(12);
     bar_->addStretch(1);
     sheets_ = new QComboBox(holder);
@@ -168,8 +172,12 @@ void SchematicView::add_actions(const QList<QAction*>& actions) {
 
 void SchematicView::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    constexpr int room_for_all = 640;
-    for (auto* button : extras_) button->setVisible(width() >= room_for_all);
+    constexpr int tools_and_sheets = 330, between = 10;
+    int left = width() - tools_and_sheets;
+    for (auto* button : extras_) {
+        left -= button->sizeHint().width() + between;
+        button->setVisible(left >= 0);
+    }
 }
 
 void SchematicView::make_empty_state() {

@@ -34,6 +34,9 @@ public:
     void select_all();
     void turn_selection();
     void fold_selection();
+    /// Round the selected devices, which then stand in it; or an empty one in the middle of the view.
+    void add_room();
+    void add_note();
 
 Q_SIGNALS:
     void open_requested();
@@ -49,15 +52,14 @@ private:
     void make_empty_state();
     void change_places(const QString& words, const std::function<void(model::Place&)>& change);
     void add_sheet();
-    void add_room();
-    void add_note();
 
     Document& document_;
     Selection& selection_;
     ToolBox box_;
     Viewport* viewport_;
     QHBoxLayout* bar_ = nullptr;
-    std::vector<QWidget*> extras_;  // of the tool bar; their actions are in the menus too
+    std::vector<QWidget*>
+        extras_;  // of the tool bar; hidden where it is narrow, since their actions are in the menus too
     QActionGroup* tools_ = nullptr;
     QComboBox* sheets_ = nullptr;
     QFrame* empty_ = nullptr;

@@ -126,8 +126,9 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
            Findings& out) {
     std::vector<int> chained;
+    const auto links = chained_links(network);
     for (int arc = 0; arc < 2 * static_cast<int>(network.links.size()); ++arc)
-        if (in_chain(network, arc)) chained.push_back(arc);
+        if (links[at(arc / 2)]) chained.push_back(arc);
     if (chained.empty()) return;
     Reader reader{{wiring, runs, network, capacity, paths, forwarding}, {}, {}};
     find_hops(reader);

@@ -55,6 +55,18 @@ TEST(DaisyChainOverfull, firesOnceAtTheFirstLinkOfTheChain) {
     EXPECT_THAT(rules_found(c.design()), testing::Not(testing::Contains("link-overfull")));
 }
 
+TEST(DaisyChainOverfull, OneEndpointWithABuiltInSwitchIsNoChain) {
+    // 6 x 200 Mb/s of one encoder with a built-in switch on its own 1 Gb/s link: overfull, but nothing is chained.
+    auto c = clean_design();
+    auto type = *types::encoder();
+    type.bridging = types::switch_24()->bridging;
+    c.b.embed(std::make_shared<const catalogue::DeviceType>(type));
+    for (int i = 1; i <= 6; ++i) c.b.stream(c.encoder, payload, "239.192.4." + std::to_string(i));
+    const auto rules = rules_found(c.design());
+    EXPECT_EQ(std::count(rules.begin(), rules.end(), "daisy-chain-overfull"), 0);
+    EXPECT_GE(std::count(rules.begin(), rules.end(), "link-overfull"), 1);
+}
+
 TEST(DaisyChainOverfull, passesFullButNotOver) {
     EXPECT_EQ(count(chain(5, false).design()), 0) << "1.0 Gb/s on 1 Gb/s, no headroom asked for";
     EXPECT_EQ(count(chain(6, true).design()), 0) << "one stream for all";
