@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <set>
+#include <span>
 
 namespace streamwright::app {
 

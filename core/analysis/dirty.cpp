@@ -101,7 +101,7 @@ FactSet spoils(const model::Change<model::PortOverride>& change) {
     model::Change<model::PortOverride> whole{change.before.value_or(blank), change.after.value_or(blank)};
     const auto words = [](model::PortOverride& row) {
         row.label.clear();
-        row.edge = row.bpdu_guard = false;
+        row.edge = row.bpdu_guard = row.loop_guard = false;
     };
     if (alike(whole, words)) return wiring;
     return wiring | network_facts | length_facts | fact_bit<AddressPlan>();

@@ -2,6 +2,7 @@
 #include "app/panels/properties/properties_panel.h"
 #include "tests/app/window_rig.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
 #include <QTest>
@@ -75,6 +76,35 @@ TEST(CableEditor, SetsTheTransceiversOfItsEnds) {
         choose(rig, end, "10GBASE-SR transceiver, LC");
     }
     EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 0);
+}
+
+/// Clicks the check box of that label in the properties.
+void tick(WindowRig& rig, const QString& label) {
+    for (auto* box : rig.window().properties().form()->findChildren<QCheckBox*>())
+        if (box->text() == label) {
+            QTest::mouseClick(box, Qt::LeftButton, {}, {8, box->height() / 2});
+            QCoreApplication::sendPostedEvents();
+            QCoreApplication::processEvents();
+            return;
+        }
+    FAIL() << "no check box " << label.toStdString();
+}
+
+// Loop guard and BPDU guard exclude each other on one port: the second tick says so at once.
+TEST(PortEditor, SetsTheGuardsOfAPort) {
+    WindowRig rig;
+    rig.drop_type("switch-access-24", {80, 120});
+    const auto port = rig.port("SW-001", "3");
+    rig.selection().set(app::Chosen(port));
+    tick(rig, "Loop guard");
+    const auto* row = rig.design().port_overrides.find(port);
+    ASSERT_NE(row, nullptr);
+    EXPECT_TRUE(row->loop_guard);
+    EXPECT_EQ(rig.findings_of("guards-clash"), 0);
+    tick(rig, "BPDU guard");
+    EXPECT_EQ(rig.findings_of("guards-clash"), 1);
+    tick(rig, "Loop guard");
+    EXPECT_EQ(rig.findings_of("guards-clash"), 0);
 }
 
 }  // namespace properties_test

@@ -235,6 +235,7 @@ Demo faulty() {
     settings.status = "in preparation";
     settings.created_by = "design";
     settings.usual_vlan = f.av;
+    settings.robustness = 1;                       // one lost report is enough
     settings.security.port_access_control = true;  // and no day on which the certificates expire
     settings.security.account_directory = false;
     make.run(model::SetSettings{settings});
@@ -252,9 +253,11 @@ Demo faulty() {
     power(f);
     signal_faults(f);
     venue_faults(f);
+    tree_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
+    tree_fault_sheet(f);
     return std::move(make).done();
 }
 
