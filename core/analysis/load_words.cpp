@@ -84,6 +84,22 @@ std::vector<bool> chained_links(const graph::NetworkGraph& network) {
     return chained;
 }
 
+const PresetLoad* fullest_preset(const LinkLoads& loads, int arc) {
+    const PresetLoad* fullest = nullptr;
+    for (const auto& preset : loads.presets)
+        if (!fullest || fullest->arcs[at(arc)].wire < preset.arcs[at(arc)].wire) fullest = &preset;
+    return fullest;
+}
+
+std::optional<base::Text> other_presets(const LinkLoads& loads, int arc, const PresetLoad& told, base::BitRate capacity,
+                                        int percent) {
+    std::int64_t others = 0;
+    for (const auto& preset : loads.presets)
+        if (preset.preset != told.preset && preset.arcs[at(arc)].wire * 100 > base::Rate(capacity) * percent) ++others;
+    if (others == 0) return std::nullopt;
+    return line(STREAMWRIGHT_TEXT("too full in other presets as well: %1"), {others});
+}
+
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
     if (!capacity || capacity->count() <= 0 || load.is_zero()) return Fill::fits;
     // Whole bits first: nearly every arc is far below, and exact rates cost more to compare.
