@@ -45,14 +45,6 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
     return terms;
 }
 
-base::Rate streams_rate(const LoadReader& r, int arc, std::span<const int> streams) {
-    const auto rows = streams_by_index(r.wiring);
-    base::Rate total;
-    for (const int index : streams)
-        total += load_words_detail::rate_on(r.wiring, r.network, r.paths, r.forwarding, arc, *rows[at(index)], index);
-    return total;
-}
-
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, std::span<const int> streams) {
     const auto rows = streams_by_index(wiring);

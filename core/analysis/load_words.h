@@ -30,9 +30,6 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
                                    const VlanPaths& paths, const Forwarding& forwarding, int arc,
                                    std::span<const int> streams);
 
-/// The wire rate of these streams together on the arc, exact.
-base::Rate streams_rate(const LoadReader& reader, int arc, std::span<const int> streams);
-
 /// The greatest wire rate of one of the streams on the arc.
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, std::span<const int> streams);
