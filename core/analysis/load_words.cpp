@@ -79,7 +79,7 @@ std::vector<bool> chained_links(const graph::NetworkGraph& network) {
 const PresetLoad* fullest_preset(const LinkLoads& loads, int arc) {
     const PresetLoad* fullest = nullptr;
     for (const auto& preset : loads.presets)
-        if (!fullest || fullest->arcs[at(arc)].wire < preset.arcs[at(arc)].wire) fullest = &preset;
+        if (!fullest || fullest->arcs[at(arc)].whole < preset.arcs[at(arc)].whole) fullest = &preset;
     return fullest;
 }
 
@@ -90,6 +90,11 @@ std::optional<base::Text> other_presets(const LinkLoads& loads, int arc, const P
         if (preset.preset != told.preset && preset.arcs[at(arc)].wire * 100 > base::Rate(capacity) * percent) ++others;
     if (others == 0) return std::nullopt;
     return line(STREAMWRIGHT_TEXT("too full in other presets as well: %1"), {others});
+}
+
+Fill fill_of(const ArcLoad& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
+    if (!capacity || load.whole.count() <= capacity->count() / 100 * headroom_percent) return Fill::fits;
+    return fill_of(load.wire, capacity, headroom_percent);
 }
 
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {

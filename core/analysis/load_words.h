@@ -54,6 +54,7 @@ std::optional<base::Text> other_presets(const LinkLoads& loads, int arc, const P
 
 enum class Fill { fits, above_headroom, overfull };
 /// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.
+Fill fill_of(const ArcLoad& load, const std::optional<base::BitRate>& capacity, int headroom_percent);
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent);
 
 }  // namespace streamwright::analysis

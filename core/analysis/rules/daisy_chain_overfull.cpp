@@ -85,7 +85,7 @@ std::int64_t endpoints_behind(const Reader& r, int first) {
 }
 
 Fill fill_on(const Reader& r, const PresetLoad& preset, int arc) {
-    return fill_of(preset.arcs[at(arc)].wire, r.capacity.arcs[at(arc)], r.wiring.design.settings().headroom_percent);
+    return fill_of(preset.arcs[at(arc)], r.capacity.arcs[at(arc)], r.wiring.design.settings().headroom_percent);
 }
 
 /// Whether the next link toward the switch is as full in the same direction: then it tells of the chain.

@@ -37,7 +37,7 @@ void judge(const LoadReader& r, const LinkLoads& loads, int arc, Findings& out) 
     const auto& preset = *fullest;
     const auto& load = preset.arcs[at(arc)];
     const auto& capacity = r.capacity.arcs[at(arc)];
-    if (fill_of(load.wire, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
+    if (fill_of(load, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
     const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const int headroom = headroom_percent(r.wiring, ends, load.streams.size());
     const auto fill = fill_of(load.wire, capacity, headroom);

@@ -93,8 +93,9 @@ std::optional<Overlap> worst_overlap(Reader& r, int arc, base::BitRate capacity)
     for (std::size_t p = 0; p < presets.size(); ++p)
         for (std::size_t q = p + 1; q < presets.size(); ++q) {
             const auto &before = presets[p].arcs[at(arc)], &after = presets[q].arcs[at(arc)];
+            if (before.whole.count() <= capacity.count() - after.whole.count()) continue;
             const base::Rate most(capacity);
-            if (before.wire > most || after.wire > most || before.wire + after.wire <= most) continue;
+            if (before.wire > most || after.wire > most) continue;
             Overlap overlap{static_cast<int>(p), static_cast<int>(q), {}, {}};
             std::set_union(before.streams.begin(), before.streams.end(), after.streams.begin(), after.streams.end(),
                            std::back_inserter(overlap.streams));
