@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <set>
+#include <span>
 
 namespace streamwright::app {
 
@@ -85,7 +86,7 @@ Json vlan_rows(const Read& read, std::set<std::string>& all_blocked) {
     return rows;
 }
 
-Json stream_list(const Read& read, const std::vector<int>& streams) {
+Json stream_list(const Read& read, std::span<const int> streams) {
     Json list = Json::array();
     for (const int stream : streams) list.push_back(read.stream(stream));
     return list;

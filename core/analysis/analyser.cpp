@@ -58,7 +58,6 @@ void compute(Facts& f, const model::Design&, const PowerBudget*) {
 void compute(Facts& f, const model::Design&, const AddressPlan*) {
     f.set(From<Wiring, Runs>::call(f, find_address_plan));
 }
-void compute(Facts& f, const model::Design&, const Parts*) { f.set(From<Wiring, PowerBudget>::call(f, find_parts)); }
 void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }

@@ -15,7 +15,7 @@ constexpr FactSet load_facts =
 constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
-constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<Parts>();
+constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>();
 constexpr FactSet structure = wiring | fact_bit<graph::Runs>() | fact_bit<graph::SignalGraph>() | network_facts |
                               length_facts | fact_bit<AddressPlan>();
 
@@ -49,8 +49,7 @@ FactSet spoils(const model::Change<model::Settings>& change) {
                .robustness = row.robustness};
     };
     if (!stays(change) || !alike(change, words)) return structure;
-    // Remedies that answer the plan carry the whole row, its titles too.
-    return change.before->spares == change.after->spares ? wiring : wiring | fact_bit<Parts>();
+    return wiring;  // remedies that answer the plan carry the whole row, its titles too
 }
 
 FactSet spoils(const model::Change<model::Room>& change) {
@@ -60,9 +59,8 @@ FactSet spoils(const model::Change<model::Room>& change) {
 }
 
 FactSet spoils(const model::Change<model::Rack>& change) {
-    if (stays(change) && change.before->type == change.after->type)
-        return change.before->units == change.after->units ? FactSet{} : wiring | fact_bit<Parts>();
-    return wiring | fact_bit<Parts>();
+    const bool alone = stays(change) && change.before->type == change.after->type;
+    return alone && change.before->units == change.after->units ? FactSet{} : wiring;
 }
 
 FactSet spoils(const model::Change<model::Vlan>& change) {
@@ -92,12 +90,12 @@ FactSet spoils(const model::Change<model::Device>& change) {
         row.rack.reset();
         row.chassis.reset();
     };
-    if (alike(change, belonging)) return renamed | wiring | fact_bit<Parts>();
+    if (alike(change, belonging)) return renamed | wiring;
     const auto addresses = [&](model::Device& row) {
         belonging(row);
         row.addresses.clear();
     };
-    if (alike(change, addresses)) return renamed | wiring | fact_bit<Parts>() | fact_bit<AddressPlan>();
+    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>();
     return renamed | structure;
 }
 
@@ -106,7 +104,7 @@ FactSet spoils(const model::Change<model::PortOverride>& change) {
     model::Change<model::PortOverride> whole{change.before.value_or(blank), change.after.value_or(blank)};
     const auto words = [](model::PortOverride& row) {
         row.label.clear();
-        row.edge = row.bpdu_guard = false;
+        row.edge = row.bpdu_guard = row.loop_guard = false;
     };
     if (alike(whole, words)) return wiring;
     return wiring | network_facts | length_facts | fact_bit<AddressPlan>();
@@ -199,7 +197,6 @@ FactSet derived_from(FactSet changed) {
     spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<graph::NetworkGraph>() |
                                         fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() |
                                         fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
-    spread(fact_bit<PowerBudget>(), fact_bit<Parts>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
     spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>());
     spread(fact_bit<VlanPaths>(), fact_bit<SpanningTrees>() | dirty_detail::load_facts);

@@ -6,7 +6,6 @@
 #include "core/analysis/facts/forwarding.h"
 #include "core/analysis/facts/link_capacity.h"
 #include "core/analysis/facts/link_load.h"
-#include "core/analysis/facts/parts.h"
 #include "core/analysis/facts/power_budget.h"
 #include "core/analysis/facts/querier_place.h"
 #include "core/analysis/facts/spanning_tree.h"
@@ -27,7 +26,7 @@ namespace streamwright::analysis {
 
 using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
                              VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
-                             Parts, TagUse, WorstCase, QuerierPlaces>;
+                             TagUse, WorstCase, QuerierPlaces>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.

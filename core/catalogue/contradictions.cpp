@@ -122,10 +122,12 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
 void judge_bridging(Judge& judge, const SwitchFacts& facts) {
     const auto negative = [](const auto& value) { return value && *value < 0; };
     judge.refuse_if(negative(facts.group_table_size), "bridging.group_table_size", "must not be negative");
+    judge.refuse_if(negative(facts.groups_per_port), "bridging.groups_per_port", "must not be negative");
     judge.refuse_if(negative(facts.vlan_limit), "bridging.vlan_limit", "must not be negative");
     judge.refuse_if(facts.vlan_limit && *facts.vlan_limit > 4094, "bridging.vlan_limit",
                     "is at most 4094 (IEEE 802.1Q)");
     judge.refuse_if(negative(facts.addresses_per_port), "bridging.addresses_per_port", "must not be negative");
+    judge.refuse_if(negative(facts.address_table_size), "bridging.address_table_size", "must not be negative");
     judge.refuse_if(negative(facts.aggregation_limit), "bridging.aggregation_limit", "must not be negative");
     judge.refuse_if(facts.frame_limit && *facts.frame_limit < 1518, "bridging.frame_limit",
                     "must take at least 1518 octets (IEEE 802.3)");

@@ -118,7 +118,8 @@ void judge_bridging(Judge& judge, const DeviceType& type) {
         judge.refuse_if(gives && *facts.poe_budget < gives->at_supply, "bridging.poe_budget_mw",
                         "does not feed even one of its ports of class " + std::to_string(feeding->poe->poe_class));
     }
-    const bool says_how = facts.unknown_groups || facts.lookup || facts.group_table_size || facts.fast_leave;
+    const bool says_how =
+        facts.unknown_groups || facts.lookup || facts.group_table_size || facts.groups_per_port || facts.fast_leave;
     judge.refuse_if(facts.snooping == false && says_how, "bridging.snooping",
                     "is false, and yet it is stated how the switch snoops");
 }

@@ -83,6 +83,7 @@ struct Fields<SwitchFacts> {
         v("queries_without_snooping", s.queries_without_snooping);
         v("fast_leave", s.fast_leave);
         v("group_table_size", s.group_table_size);
+        v("groups_per_port", s.groups_per_port);
         v("vlan_limit", s.vlan_limit);
         v("bpdus", s.bpdus);
         v("trees", s.trees);
@@ -91,6 +92,7 @@ struct Fields<SwitchFacts> {
         v("poe_budget_mw", s.poe_budget);
         v("poe_by_class", s.poe_by_class);
         v("addresses_per_port", s.addresses_per_port);
+        v("address_table_size", s.address_table_size);
         v("forwarding_latency_ns", s.forwarding_latency);
         v("frame_limit", s.frame_limit);
         v("aggregation_limit", s.aggregation_limit);

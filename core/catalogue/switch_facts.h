@@ -26,6 +26,7 @@ struct SwitchFacts {
     std::optional<bool> queries_without_snooping;      // a querier set here sends although snooping is off
     std::optional<bool> fast_leave;
     std::optional<int> group_table_size;  // groups
+    std::optional<int> groups_per_port;
     std::optional<int> vlan_limit;
     std::optional<Bpdus> bpdus;
     std::optional<TreeKind> trees;
@@ -34,6 +35,7 @@ struct SwitchFacts {
     std::optional<base::Power> poe_budget;  // for the whole switch
     std::optional<bool> poe_by_class;       // reserved by class; false: by measured draw
     std::optional<int> addresses_per_port;
+    std::optional<int> address_table_size;  // MAC addresses
     std::optional<base::Duration> forwarding_latency;
     std::optional<int> frame_limit;        // octets, untagged, with FCS
     std::optional<int> aggregation_limit;  // members of one group

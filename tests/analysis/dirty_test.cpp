@@ -29,28 +29,26 @@ TEST(Dirty, drawingTitlesAndAcceptancesSpoilNothing) {
 }
 
 TEST(Dirty, titlesAndPlansOfTheDesignRunRulesButMakeNoNetworkAgain) {
-    const auto wiring = fact_bit<graph::Wiring>(), parts = fact_bit<analysis::Parts>();
+    const auto wiring = fact_bit<graph::Wiring>();
     EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.title = "x"; }), wiring);
     EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.security.account_directory.reset(); }), wiring);
-    EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.spares.endpoints_percent = 10; }), wiring | parts);
+    EXPECT_EQ(spoilt<model::Settings>({}, [](auto& row) { row.spares.endpoints_percent = 10; }), wiring);
 }
 
-TEST(Dirty, whereADeviceIsMountedSpoilsTheFittings) {
+TEST(Dirty, whereADeviceIsMountedIsSeenInTheWiring) {
     auto c = clean_design();
     const auto rack = c.b.rack("North A");
     const auto before = c.design();
     c.b.change<model::Device>(c.switch_a, [&](auto& row) { row.rack = model::RackPlace{rack, 3}; });
-    EXPECT_TRUE(analysis::spoilt_by(model::difference(before, c.design())).facts.has(fact_bit<analysis::Parts>()));
+    EXPECT_EQ(analysis::spoilt_by(model::difference(before, c.design())).facts, fact_bit<graph::Wiring>());
 }
 
-TEST(Dirty, theHeightOfARackRunsRulesAndBlanksAgain) {
+TEST(Dirty, theHeightOfARackRunsRulesAgain) {
     auto c = clean_design();
     const auto rack = c.b.rack("North A");
     const auto before = c.design();
     c.b.change<model::Rack>(rack, [](auto& row) { row.units -= 1; });
-    const auto facts = analysis::spoilt_by(model::difference(before, c.design())).facts;
-    EXPECT_TRUE(facts.has(fact_bit<graph::Wiring>()));
-    EXPECT_TRUE(facts.has(fact_bit<analysis::Parts>()));
+    EXPECT_EQ(analysis::spoilt_by(model::difference(before, c.design())).facts, fact_bit<graph::Wiring>());
 }
 
 TEST(Dirty, aRenameSpoilsTagsOnly) {
@@ -89,8 +87,7 @@ TEST(Dirty, aStreamLeavesTheTreesAlone) {
 TEST(Dirty, aChangeSpreadsToWhatIsComputedFromIt) {
     EXPECT_TRUE(analysis::derived_from(fact_bit<analysis::VlanPaths>()).has(fact_bit<analysis::LinkLoads>()));
     EXPECT_TRUE(analysis::derived_from(fact_bit<graph::Runs>()).has(fact_bit<analysis::CableLengths>()));
-    EXPECT_TRUE(analysis::derived_from(fact_bit<analysis::PowerBudget>()).has(fact_bit<analysis::Parts>()));
-    EXPECT_FALSE(analysis::derived_from(fact_bit<analysis::Parts>()).any());
+    EXPECT_FALSE(analysis::derived_from(fact_bit<analysis::PowerBudget>()).any());
     EXPECT_FALSE(analysis::derived_from(fact_bit<graph::Wiring>()).any());
 }
 

@@ -2,6 +2,7 @@
 #include "app/panels/properties/properties_panel.h"
 #include "tests/app/window_rig.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
 #include <QTest>
@@ -59,6 +60,44 @@ TEST(MountEditor, ACardTakesTheLowestFreeSlot) {
     EXPECT_EQ(rig.device("ENC-001").chassis->slot, 5);
 }
 
+TEST(Latency, ADecoderTellsHowLateItsPictureIsInTheChosenPreset) {
+    WindowRig rig;
+    rig.drop_type("tern-encoder", {60, 80});
+    rig.drop_type("switch-access-8-poe", {160, 85});
+    rig.drop_type("tern-decoder", {280, 80});
+    rig.look_at();
+    rig.drag(rig.lug("ENC-001", "net"), rig.lug("SW-001", "1"));
+    rig.drag(rig.lug("DEC-001", "net"), rig.lug("SW-001", "2"));
+    ASSERT_EQ(rig.design().cables.size(), 2u);
+    auto vlan = model::Vlan::blank(rig.document().ids().next<model::VlanId>());
+    vlan.name = "AV";
+    rig.document().edit(model::SetUpVlan{vlan, true, rig.device("SW-001").id, base::parse_ipv4("10.1.0.2")}, "VLAN");
+    auto stream = model::Stream::blank(rig.document().ids().next<model::StreamId>());
+    stream.tag = "S-001";
+    stream.encoder = rig.device("ENC-001").id;
+    stream.payload_rate = base::BitRate::from_count(500'000'000);
+    rig.document().edit(model::SetStream{stream}, "Stream");
+    model::AddRows add;
+    auto preset = model::Preset::blank(rig.document().ids().next<model::PresetId>());
+    preset.name = "Lecture";
+    add.rows = {preset};
+    rig.document().edit(add, "Preset");
+    const auto& decoder = rig.device("DEC-001");
+    rig.document().edit(model::Subscribe{rig.document().ids().next<model::SubscriptionId>(), preset.id, decoder.id,
+                                         rig.design().type_of(decoder)->codec->inputs.front().key, stream.id},
+                        "Show");
+    rig.selection().set_preset(preset.id);
+    rig.click(rig.title("DEC-001"));
+    QStringList words;
+    for (const auto* label : rig.window().properties().form()->findChildren<QLabel*>()) words << label->text();
+    ASSERT_TRUE(words.contains("Latency of S-001")) << words.join('|').toStdString();
+    const auto value = [&](const QString& name) { return words.value(words.indexOf(name) + 1).toStdString(); };
+    EXPECT_EQ(value("Encoding"), "8 ms");  // as the types state
+    EXPECT_EQ(value("Decoding"), "9 ms");
+    EXPECT_EQ(value("Cables"), "not known") << "no length is typed";
+    EXPECT_EQ(value("At most"), "not known");
+}
+
 // Between two cages fibre is meant; what it needs at its ends is chosen where the cable is.
 TEST(CableEditor, SetsTheTransceiversOfItsEnds) {
     WindowRig rig;
@@ -75,6 +114,35 @@ TEST(CableEditor, SetsTheTransceiversOfItsEnds) {
         choose(rig, end, "10GBASE-SR transceiver, LC");
     }
     EXPECT_EQ(rig.findings_of("fibre-does-not-fit"), 0);
+}
+
+/// Clicks the check box of that label in the properties.
+void tick(WindowRig& rig, const QString& label) {
+    for (auto* box : rig.window().properties().form()->findChildren<QCheckBox*>())
+        if (box->text() == label) {
+            QTest::mouseClick(box, Qt::LeftButton, {}, {8, box->height() / 2});
+            QCoreApplication::sendPostedEvents();
+            QCoreApplication::processEvents();
+            return;
+        }
+    FAIL() << "no check box " << label.toStdString();
+}
+
+// Loop guard and BPDU guard exclude each other on one port: the second tick says so at once.
+TEST(PortEditor, SetsTheGuardsOfAPort) {
+    WindowRig rig;
+    rig.drop_type("switch-access-24", {80, 120});
+    const auto port = rig.port("SW-001", "3");
+    rig.selection().set(app::Chosen(port));
+    tick(rig, "Loop guard");
+    const auto* row = rig.design().port_overrides.find(port);
+    ASSERT_NE(row, nullptr);
+    EXPECT_TRUE(row->loop_guard);
+    EXPECT_EQ(rig.findings_of("guards-clash"), 0);
+    tick(rig, "BPDU guard");
+    EXPECT_EQ(rig.findings_of("guards-clash"), 1);
+    tick(rig, "Loop guard");
+    EXPECT_EQ(rig.findings_of("guards-clash"), 0);
 }
 
 }  // namespace properties_test

@@ -78,10 +78,15 @@ struct FullDesign {
             r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
         });
         b.change<Device>(sw, [&](Device& r) {
-            r.bridging = {4096,      base::MacAddress{0x020000000001},
-                          true,      true,
-                          "stack-1", {{vlan, base::Ipv4{0x0A010002}}, {other, {}}},
-                          {other},   {vlan}};
+            r.bridging = {4096,
+                          base::MacAddress{0x020000000001},
+                          true,
+                          true,
+                          true,
+                          "stack-1",
+                          {{vlan, base::Ipv4{0x0A010002}}, {other, {}}},
+                          {other},
+                          {vlan}};
         });
         const auto module = types::module_sr();
         b.embed(module);
@@ -96,6 +101,7 @@ struct FullDesign {
                            20000,
                            64,
                            "lag-1",
+                           true,
                            true,
                            true,
                            true,

@@ -47,6 +47,8 @@ void overfull(Faulty& f) {
     f.decoder("tern-decoder", "903", f.make.tagged("SW-903"), "1");
     f.decoder("tern-decoder", "904", f.make.tagged("SW-903"), "2");
     f.show("903", "903");
+    // While this preset comes, one decoder's port carries the stream that it leaves and the one that it takes.
+    f.make.show(f.make.preset(2, "After the break"), f.make.tagged("DEC-901"), f.streams.at("903"));
 }
 
 void slow_ports(Faulty& f) {
@@ -240,6 +242,7 @@ Demo faulty() {
     settings.status = "in preparation";
     settings.created_by = "design";
     settings.usual_vlan = f.av;
+    settings.robustness = 1;                       // one lost report is enough
     settings.security.port_access_control = true;  // and no day on which the certificates expire
     settings.security.account_directory = false;
     make.run(model::SetSettings{settings});
@@ -257,9 +260,11 @@ Demo faulty() {
     power(f);
     signal_faults(f);
     venue_faults(f);
+    tree_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
+    tree_fault_sheet(f);
     return std::move(make).done();
 }
 

@@ -70,4 +70,8 @@ void signal_fault_sheet(Faulty& f);
 void venue_faults(Faulty& f);
 void venue_fault_sheet(Faulty& f);
 
+/// Faults of spanning trees, of tables that are too small and of VLANs that leak, each on switches of its own.
+void tree_faults(Faulty& f);
+void tree_fault_sheet(Faulty& f);
+
 }  // namespace streamwright::test::demo_faulty_detail

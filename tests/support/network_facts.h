@@ -5,6 +5,7 @@
 #include "core/graph/network_graph.h"
 #include "core/model/design.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -43,7 +44,7 @@ struct NetworkFacts {
         return -1;
     }
     /// Streams on the arc by their tags, in the order of their ids.
-    std::vector<std::string> tags(const std::vector<int>& streams) const {
+    std::vector<std::string> tags(std::span<const int> streams) const {
         std::vector<std::string> all, some;
         for (const auto& row : wiring.design.streams) all.push_back(row.tag);
         for (const int s : streams) some.push_back(all[static_cast<std::size_t>(s)]);

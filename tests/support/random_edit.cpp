@@ -33,6 +33,7 @@ Drawn add_rows(Draw& d) {
                 Vlan::blank(d.once_in(3) && d.design.vlans.size() ? d.row(d.design.vlans)->id : d.fresh<VlanId>());
             row.vid = d.between(1, 4094);
             row.name = d.word();
+            if (d.once_in(2)) row.purpose = static_cast<VlanPurpose>(d.below(4));
             row.subnet = base::Ipv4Prefix{{0x0A000000U}, d.between(16, 28)};
             return AddRows{{row}};
         }

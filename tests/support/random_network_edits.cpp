@@ -7,7 +7,10 @@ namespace {
 
 void change_bridging(Draw& d, BridgeSettings& bridging) {
     const auto vlan = d.maybe_key(d.design.vlans);
-    switch (d.below(6)) {
+    switch (d.below(7)) {
+        case 6:
+            bridging.fast_leave = !bridging.fast_leave;
+            break;
         case 0:
             bridging.priority = d.between(0, 15) * 4096;
             break;
@@ -87,7 +90,7 @@ Drawn configure_port(Draw& d) {
     if (!port) return {};
     const auto* held = d.design.port_overrides.find(*port);
     ConfigurePort edit{held ? *held : PortOverride::blank(*port), nullptr};
-    switch (d.below(9)) {
+    switch (d.below(10)) {
         case 0:
         case 1:
             change_vlans(d, edit.row);
@@ -107,7 +110,14 @@ Drawn configure_port(Draw& d) {
         case 6:
             edit.row.fast_leave = !edit.row.fast_leave;
             break;
-        case 7:
+        case 7: {
+            bool PortOverride::*const marks[] = {&PortOverride::edge, &PortOverride::bpdu_guard,
+                                                 &PortOverride::loop_guard};
+            auto& mark = edit.row.*marks[d.below(std::size(marks))];
+            mark = !mark;
+            break;
+        }
+        case 8:
             edit.row.disabled = !edit.row.disabled;
             break;
         default: {

@@ -119,6 +119,11 @@ void add_bridging(PropertyForm& form, const EditorContext& context, model::Devic
             configure(form, id, tr("Change snooping"), [&](model::BridgeSettings& b) { b.snooping_off = !on; });
         });
     form.check(
+        tr("Leave fast with one receiver"), [&form, id] { return row(form, id) && row(form, id)->bridging.fast_leave; },
+        [&form, id](bool on) {
+            configure(form, id, tr("Change fast leave"), [&](model::BridgeSettings& b) { b.fast_leave = on; });
+        });
+    form.check(
         tr("Spanning tree"), [&form, id] { return row(form, id) && !row(form, id)->bridging.tree_off; },
         [&form, id](bool on) {
             configure(form, id, tr("Change spanning tree"), [&](model::BridgeSettings& b) { b.tree_off = !on; });

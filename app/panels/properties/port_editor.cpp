@@ -77,6 +77,7 @@ void add_network(PropertyForm& form, const model::PortRef& ref) {
         {tr("May leave fast"), &model::PortOverride::fast_leave},
         {tr("Edge port"), &model::PortOverride::edge},
         {tr("BPDU guard"), &model::PortOverride::bpdu_guard},
+        {tr("Loop guard"), &model::PortOverride::loop_guard},
         {tr("Disabled"), &model::PortOverride::disabled}};
     for (const auto& [label, member] : marks)
         form.check(

@@ -118,25 +118,32 @@ struct LoadRun {
 
     /// Fills the load of each arc from the arcs of each stream. An arc that carries what it carries idle costs nothing.
     void fill(PresetLoad& load, const std::vector<std::span<const int>>& arcs_of, const PresetLoad* idle_load) {
-        std::vector<int> counts(at(network.arc_count()), 0);
+        std::vector<int> starts(at(network.arc_count()) + 1, 0);
         for (const auto& arcs : arcs_of)
-            for (const int arc : arcs) ++counts[at(arc)];
-        load.arcs.resize(counts.size());
-        for (std::size_t i = 0; i < counts.size(); ++i)
-            if (counts[i] > 0) load.arcs[i].streams.reserve(at(counts[i]));
+            for (const int arc : arcs) ++starts[at(arc) + 1];
+        std::partial_sum(starts.begin(), starts.end(), starts.begin());
+        auto pool = std::make_shared<std::vector<int>>(at(starts.back()));
+        auto next = starts;
         for (std::size_t s = 0; s < arcs_of.size(); ++s)
-            for (const int arc : arcs_of[s]) load.arcs[at(arc)].streams.push_back(static_cast<int>(s));
+            for (const int arc : arcs_of[s]) (*pool)[at(next[at(arc)]++)] = static_cast<int>(s);
+        load.arcs.resize(starts.size() - 1);
         for (std::size_t i = 0; i < load.arcs.size(); ++i) {
             auto& arc = load.arcs[i];
-            if (idle_load && idle_load->arcs[i].streams == arc.streams)
+            arc.streams = {pool->data() + starts[i], pool->data() + starts[i + 1]};
+            if (arc.streams.empty()) continue;
+            if (idle_load && std::ranges::equal(idle_load->arcs[i].streams, arc.streams)) {
                 arc.wire = idle_load->arcs[i].wire;
-            else
+                arc.whole = idle_load->arcs[i].whole;
+            } else {
                 arc.wire = rates.sum(arc.streams, [&](int s) { return tagged_on(static_cast<int>(i), s); });
+                arc.whole = arc.wire.ceil();
+            }
         }
+        load.pool = std::move(pool);
     }
 
     PresetLoad idle_load() {
-        PresetLoad load{model::PresetId(0), {}, {}};
+        PresetLoad load{model::PresetId(0), {}, {}, {}};
         std::vector<std::span<const int>> arcs_of;
         for (int s = 0; s < stream_count(); ++s) arcs_of.push_back(idle(s));
         load.unserved.resize(encoders.size());
@@ -165,7 +172,7 @@ struct LoadRun {
 
     PresetLoad preset_load(model::PresetId preset, const std::vector<Wanted>& subscriptions,
                            const PresetLoad& idle_load) {
-        PresetLoad load{preset, {}, {}};
+        PresetLoad load{preset, {}, {}, {}};
         load.unserved.resize(at(stream_count()));
         const auto [starts, sorted] = by_class(subscriptions);
         std::vector<int> arcs;

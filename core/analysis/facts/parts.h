@@ -1,4 +1,5 @@
-// Prompt. All that must be bought, counted once from the drawing; the bill of materials and sizing both read it.
+// On demand, since no rule asks for it. All that must be bought, counted from the drawing; the bill of materials reads
+// it.
 #pragma once
 
 #include "core/analysis/facts/power_budget.h"

@@ -7,6 +7,7 @@
 
 #include <compare>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -27,7 +28,7 @@ public:
 
     /// Exact; `tagged(stream)` tells whether the stream bears a tag there.
     template <class Tagged>
-    base::Rate sum(const std::vector<int>& streams, Tagged&& tagged) {
+    base::Rate sum(std::span<const int> streams, Tagged&& tagged) {
         if (streams.empty()) return {};
         if (streams.size() == 1) return of(streams[0], tagged(streams[0]));
         base::Rate total;

@@ -41,12 +41,9 @@ BridgeIdentifier identifier(const graph::Wiring& wiring, const graph::Bridge& br
 }
 
 TreeBridge read_bridge(const graph::Wiring& wiring, const graph::Bridge& bridge) {
-    const auto& first = wiring.devices[at(bridge.devices.front())];
-    const auto& facts = *first.type->bridging;
+    const auto& facts = *wiring.devices[at(bridge.devices.front())].type->bridging;
     TreeBridge read;
-    // Not stated: a switch runs a tree, a built-in switch hands BPDUs on as a plain switch does.
-    read.bpdus = facts.bpdus.value_or(bridge.endpoint ? Bpdus::passed : Bpdus::run);
-    if (first.row->bridging.tree_off && read.bpdus == Bpdus::run) read.bpdus = Bpdus::passed;
+    read.bpdus = bpdus_of(wiring, bridge);
     read.per_vlan = facts.trees == catalogue::TreeKind::per_vlan;
     read.long_costs = facts.long_path_costs.value_or(true);
     return read;
@@ -287,6 +284,17 @@ std::vector<LinkEnd> Tree::blocked() const {
         if (b_role[i] == TreeRole::alternate) ends.push_back({static_cast<int>(i), false});
     }
     return ends;
+}
+
+catalogue::Bpdus bpdus_of(const graph::Wiring& wiring, const graph::Bridge& bridge) {
+    const auto& first = wiring.devices[tree_detail::at(bridge.devices.front())];
+    using catalogue::Bpdus;
+    const auto stated = first.type->bridging->bpdus.value_or(bridge.endpoint ? Bpdus::passed : Bpdus::run);
+    return first.row->bridging.tree_off && stated == Bpdus::run ? Bpdus::passed : stated;
+}
+
+int bridge_priority(const graph::Wiring& wiring, const graph::Bridge& bridge) {
+    return std::get<0>(tree_detail::identifier(wiring, bridge));
 }
 
 std::int64_t long_path_cost(base::BitRate rate) { return standards::long_path_cost(rate); }

@@ -36,6 +36,12 @@ struct SpanningTrees {
 SpanningTrees find_spanning_trees(const graph::Wiring&, const graph::Runs&, const graph::NetworkGraph&,
                                   const LinkCapacity&, const VlanPaths&);
 
+/// What the bridge does with BPDUs here, by its type and whether its tree is off. Not stated: a switch runs a tree, a
+/// built-in switch hands BPDUs on as a plain switch does.
+catalogue::Bpdus bpdus_of(const graph::Wiring&, const graph::Bridge&);
+/// The priority in its bridge identifier; of a stack the best one set.
+int bridge_priority(const graph::Wiring&, const graph::Bridge&);
+
 /// Path cost of a speed by IEEE 802.1Q (20,000,000 / Mb/s, long scale) or by the short scale of 802.1D-1998.
 std::int64_t long_path_cost(base::BitRate rate);
 std::int64_t short_path_cost(base::BitRate rate);

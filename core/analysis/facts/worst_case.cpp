@@ -274,7 +274,7 @@ struct WorstRun {
     void judge(int arc) {
         auto& worst = answer[at(arc)];
         const auto& idle = loads.idle.arcs[at(arc)];
-        worst.unasked = idle.streams;
+        worst.unasked.assign(idle.streams.begin(), idle.streams.end());
         worst.wire = idle.wire;
         std::vector<std::pair<VlanIndex, ArcSides>> sides;
         for (VlanIndex vlan = 0; vlan < static_cast<VlanIndex>(orders.size()); ++vlan)

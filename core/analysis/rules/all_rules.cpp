@@ -9,6 +9,9 @@ namespace streamwright::analysis {
 namespace rules::address_outside_subnet {
 extern const Rule rule;
 }
+namespace rules::address_table_full {
+extern const Rule rule;
+}
 namespace rules::address_twice {
 extern const Rule rule;
 }
@@ -45,6 +48,9 @@ extern const Rule rule;
 namespace rules::duplicate_tag {
 extern const Rule rule;
 }
+namespace rules::edge_port_to_bridge {
+extern const Rule rule;
+}
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
@@ -61,6 +67,12 @@ namespace rules::group_used_twice {
 extern const Rule rule;
 }
 namespace rules::groups_share_mac {
+extern const Rule rule;
+}
+namespace rules::guards_clash {
+extern const Rule rule;
+}
+namespace rules::igmp_timers_clash {
 extern const Rule rule;
 }
 namespace rules::kvm_sides {
@@ -81,7 +93,13 @@ extern const Rule rule;
 namespace rules::link_slower_than_stream {
 extern const Rule rule;
 }
+namespace rules::loop_unprotected {
+extern const Rule rule;
+}
 namespace rules::management_server_missing {
+extern const Rule rule;
+}
+namespace rules::mixed_cost_scales {
 extern const Rule rule;
 }
 namespace rules::no_common_speed {
@@ -114,7 +132,16 @@ extern const Rule rule;
 namespace rules::querier_place {
 extern const Rule rule;
 }
+namespace rules::querier_without_address {
+extern const Rule rule;
+}
 namespace rules::rack_unit_clash {
+extern const Rule rule;
+}
+namespace rules::root_left_to_chance {
+extern const Rule rule;
+}
+namespace rules::snooping_table_full {
 extern const Rule rule;
 }
 namespace rules::stream_cannot_reach {
@@ -132,10 +159,19 @@ extern const Rule rule;
 namespace rules::switch_facts_unknown {
 extern const Rule rule;
 }
+namespace rules::switching_overlap {
+extern const Rule rule;
+}
+namespace rules::tree_on_slow_link {
+extern const Rule rule;
+}
 namespace rules::untagged_vlan_mismatch {
 extern const Rule rule;
 }
 namespace rules::usb_both_roles_cabled {
+extern const Rule rule;
+}
+namespace rules::vlan_leaks {
 extern const Rule rule;
 }
 namespace rules::vlan_missing_on_trunk {
@@ -144,6 +180,7 @@ extern const Rule rule;
 
 std::span<const Rule> all_rules() {
     static const std::array table{rules::address_outside_subnet::rule,
+                                  rules::address_table_full::rule,
                                   rules::address_twice::rule,
                                   rules::both_roles_at_once::rule,
                                   rules::cable_end_open::rule,
@@ -156,19 +193,24 @@ std::span<const Rule> all_rules() {
                                   rules::daisy_chain_overfull::rule,
                                   rules::decoder_without_display::rule,
                                   rules::duplicate_tag::rule,
+                                  rules::edge_port_to_bridge::rule,
                                   rules::encoder_without_source::rule,
                                   rules::fibre_does_not_fit::rule,
                                   rules::fibre_too_long::rule,
                                   rules::group_reserved::rule,
                                   rules::group_used_twice::rule,
                                   rules::groups_share_mac::rule,
+                                  rules::guards_clash::rule,
+                                  rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
                                   rules::link_overfull::rule,
                                   rules::link_overfull_worst_case::rule,
                                   rules::link_slower_than_endpoint::rule,
                                   rules::link_slower_than_stream::rule,
+                                  rules::loop_unprotected::rule,
                                   rules::management_server_missing::rule,
+                                  rules::mixed_cost_scales::rule,
                                   rules::no_common_speed::rule,
                                   rules::no_querier::rule,
                                   rules::outputs_joined::rule,
@@ -179,14 +221,20 @@ std::span<const Rule> all_rules() {
                                   rules::poe_class_too_low::rule,
                                   rules::port_used_twice::rule,
                                   rules::querier_place::rule,
+                                  rules::querier_without_address::rule,
                                   rules::rack_unit_clash::rule,
+                                  rules::root_left_to_chance::rule,
+                                  rules::snooping_table_full::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subscription_not_decoded::rule,
                                   rules::subscription_not_encoded::rule,
                                   rules::surround_without_downmix::rule,
                                   rules::switch_facts_unknown::rule,
+                                  rules::switching_overlap::rule,
+                                  rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
+                                  rules::vlan_leaks::rule,
                                   rules::vlan_missing_on_trunk::rule};
     return table;
 }

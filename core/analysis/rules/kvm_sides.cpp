@@ -52,12 +52,16 @@ void judge(const graph::Wiring& wiring, model::PresetId preset, model::StreamId 
 }
 
 void check(const graph::Wiring& wiring, Findings& out) {
+    std::map<model::StreamId, model::DeviceId> usb_senders;  // few, or none: looked up before any subscription is
+    for (const auto& stream : wiring.design.streams)
+        if (stream.kind == catalogue::StreamKind::usb) usb_senders.emplace(stream.id, stream.encoder);
+    if (usb_senders.empty()) return;
     std::map<std::pair<model::PresetId, model::StreamId>, Ends> sessions;
     for (const auto& row : wiring.design.subscriptions) {
-        const auto* stream = wiring.design.streams.find(row.stream);
-        if (!stream || stream->kind != catalogue::StreamKind::usb) continue;
+        const auto sender = usb_senders.find(row.stream);
+        if (sender == usb_senders.end()) continue;
         auto& ends = sessions[{row.preset, row.stream}];
-        ends.insert(stream->encoder);
+        ends.insert(sender->second);
         ends.insert(row.decoder);
     }
     for (const auto& [key, ends] : sessions) judge(wiring, key.first, key.second, ends, out);

@@ -99,17 +99,23 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rat
 }
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const LinkCapacity& capacity, Findings& out) {
-    const auto known = decided(wiring.design);
-    const auto open = [&](graph::PortAt port) {
+    std::optional<std::set<model::DeviceId>> known;  // gathered once an endpoint comes up too slow: few do
+    std::map<const catalogue::DeviceType*, std::optional<base::Rate>> needs;
+    const auto open = [&](graph::PortAt port, base::BitRate rate) {
         const auto& device = wiring.devices[at(port.device)];
-        return device.type && device.type->codec && !known.contains(device.row->id);
+        if (!device.type || !device.type->codec) return false;
+        const auto [need, fresh] = needs.try_emplace(device.type);
+        if (fresh) need->second = wire_need(*device.type);
+        if (!need->second || *need->second <= base::Rate(rate)) return false;
+        if (!known) known = decided(wiring.design);
+        return !known->contains(device.row->id);
     };
     for (std::size_t i = 0; i < runs.list.size() && i < capacity.runs.size(); ++i) {
         const auto& run = runs.list[i];
         const auto& rate = capacity.runs[i].rate;
         if (!rate || !run.a || !run.b) continue;
-        if (open(*run.a)) judge(wiring, run, *rate, *run.a, *run.b, out);
-        if (open(*run.b)) judge(wiring, run, *rate, *run.b, *run.a, out);
+        if (open(*run.a, *rate)) judge(wiring, run, *rate, *run.a, *run.b, out);
+        if (open(*run.b, *rate)) judge(wiring, run, *rate, *run.b, *run.a, out);
     }
 }
 

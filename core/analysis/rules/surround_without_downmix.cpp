@@ -69,11 +69,13 @@ void judge(const graph::Wiring& wiring, const graph::SignalGraph& signals, const
 }
 
 void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
-    for (const auto& row : wiring.design.subscriptions) {
-        const auto* stream = wiring.design.streams.find(row.stream);
-        if (stream && stream->audio && *stream->audio != catalogue::AudioFormat::stereo_pcm)
-            judge(wiring, signals, row, *stream, out);
-    }
+    std::map<model::StreamId, const model::Stream*> surround;  // few, or none: looked up before any subscription is
+    for (const auto& stream : wiring.design.streams)
+        if (stream.audio && *stream.audio != catalogue::AudioFormat::stereo_pcm) surround.emplace(stream.id, &stream);
+    if (surround.empty()) return;
+    for (const auto& row : wiring.design.subscriptions)
+        if (const auto found = surround.find(row.stream); found != surround.end())
+            judge(wiring, signals, row, *found->second, out);
 }
 
 extern const Rule rule;

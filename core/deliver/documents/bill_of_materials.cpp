@@ -173,7 +173,8 @@ Content make_bill_of_materials(const Source& source) {
     table.title = "Bill of materials";
     table.columns = columns();
     table.notes = notes();
-    const auto& parts = source.analysis.facts.get<analysis::Parts>().list;
+    const auto& facts = source.analysis.facts;
+    const auto parts = analysis::find_parts(facts.get<graph::Wiring>(), facts.get<analysis::PowerBudget>()).list;
     int line = 0;
     for (std::size_t group = 0; group < groups.size(); ++group)
         for (const analysis::Part& part : parts)

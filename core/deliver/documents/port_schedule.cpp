@@ -86,6 +86,7 @@ std::vector<Column> columns() {
             {"Snooping", ColumnKind::text, 22},
             {"Edge port", ColumnKind::text, 11},
             {"BPDU guard", ColumnKind::text, 11},
+            {"Loop guard", ColumnKind::text, 11},
             {"Streams to switch", ColumnKind::number, 13},
             {"Streams from switch", ColumnKind::number, 13},
             {"Mb/s to switch, worst", ColumnKind::rate_mbps, 16},
@@ -151,7 +152,8 @@ std::string snooping_of(const Source& source, PortAt at) {
     const auto* row = wiring_of(source).port_override(at);
     std::vector<std::string> words;
     if (row && row->router_port) words.push_back("router port");
-    if (row && row->fast_leave) words.push_back("fast leave");
+    const auto& device = *wiring_of(source).devices[static_cast<std::size_t>(at.device)].row;
+    if ((row && row->fast_leave) || device.bridging.fast_leave) words.push_back("fast leave");
     return listed(words);
 }
 
@@ -225,6 +227,7 @@ TableRow row_of(const Source& source, const NetworkPorts& ports, PortAt at, cons
                  text_cell(snooping_of(source, at)),
                  yes_cell(set && set->edge),
                  yes_cell(set && set->bpdu_guard),
+                 yes_cell(set && set->loop_guard),
                  in.streams,
                  out.streams,
                  in.worst,

@@ -92,7 +92,8 @@ struct BridgeSettings {
     std::optional<base::MacAddress> address;  // bridge address; without it the device id decides ties
     bool tree_off = false;                    // runs no spanning tree
     bool snooping_off = false;
-    std::string stack;  // switches of the same non-empty stack are one bridge
+    bool fast_leave = false;  // ports with one receiver behind them drop a stream as soon as it is left
+    std::string stack;        // switches of the same non-empty stack are one bridge
     std::vector<Querier> queriers;
     std::vector<VlanId> snooping_off_vlans;
     std::vector<VlanId> multicast_router_vlans;  // routes multicast in these VLANs
@@ -102,6 +103,7 @@ struct BridgeSettings {
         v("address", s.address);
         v("tree_off", s.tree_off);
         v("snooping_off", s.snooping_off);
+        v("fast_leave", s.fast_leave);
         v("stack", s.stack);
         v("queriers", s.queriers);
         v("snooping_off_vlans", s.snooping_off_vlans);

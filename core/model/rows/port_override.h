@@ -26,6 +26,7 @@ struct PortOverride {
     bool fast_leave = false;
     bool edge = false;
     bool bpdu_guard = false;
+    bool loop_guard = false;
     bool disabled = false;
     UnknownKeys unknown;
 
@@ -49,6 +50,7 @@ struct PortOverride {
         v("fast_leave", s.fast_leave);
         v("edge", s.edge);
         v("bpdu_guard", s.bpdu_guard);
+        v("loop_guard", s.loop_guard);
         v("disabled", s.disabled);
     }
     friend bool operator==(const PortOverride&, const PortOverride&) = default;

@@ -2,10 +2,13 @@
 // N-1 to N-6 and I-4, I-5 (source, receiver, bystander and router port of one switch), and the field cases named.
 #include "core/analysis/facts/forwarding.h"
 
+#include "core/analysis/facts/stream_walk.h"
 #include "tests/graph/switched_room.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <set>
 
 namespace streamwright::analysis {
 namespace {
@@ -58,6 +61,31 @@ TEST(Forwarding, N4LinkLocalGroupsAreFlooded) {
     const auto facts = OneSwitch(UnknownGroups::drop, "224.0.0.251").facts();
     for (const char* tag : {"member", "bystander", "router"})
         EXPECT_THAT(SwitchedRoom::on(facts, "S", tag), testing::Contains("unwanted")) << tag;
+}
+
+// N-5: a report leaves by the router port only. On the switch in the middle it comes from a member; the querier behind
+// one neighbour learns of it, the neighbour on the other side does not, and so a stream of that group stays away from
+// it.
+TEST(Forwarding, N5ReportsGoToRouterPortsOnly) {
+    SwitchedRoom room;
+    room.chain({"querier", "middle", "bystander"});
+    room.querier("querier");
+    room.add_encoder("E", "querier");
+    room.add_decoder("D", "middle");
+    room.show("E", "D");
+    const auto facts = room.facts();
+    StreamWalk walk(facts.network, facts.trees, facts.forwarding);
+    const auto bridge = [&](const char* tag) {
+        return facts.network.bridge_of_device[*facts.wiring.device_index(room.devices.at(tag))];
+    };
+    std::vector<Membership> learned;
+    const auto& way = facts.forwarding.streams.at(0);
+    walk.report(way.vlan, {bridge("middle"), facts.arc("middle", "D")}, way.group, learned);
+    std::set<int> where;
+    for (const auto& each : learned) where.insert(each.bridge);
+    EXPECT_EQ(where, (std::set<int>{bridge("querier"), bridge("middle")}));
+    EXPECT_EQ(SwitchedRoom::on(facts, "querier", "middle"), Tags{"E"});
+    EXPECT_THAT(SwitchedRoom::on(facts, "middle", "bystander"), IsEmpty());
 }
 
 // N-6: memberships fade without a querier; then the mode for unknown groups rules. F03: six streams of 200 Mb/s reach

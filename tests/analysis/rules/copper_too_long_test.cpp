@@ -26,6 +26,7 @@ struct Channel {
     explicit Channel(CableGrade grade, base::BitRate rate = 10_Gbps) {
         auto type = types::make_switch(4, rate, 0);
         const auto left = c.b.device(type, "SW-X"), right = c.b.device(type, "SW-Y");
+        c.b.change<model::Device>(left, [](auto& row) { row.bridging.priority = 4096; });
         const auto near = c.b.device(types::patch_panel(), "PP-X"), far = c.b.device(types::patch_panel(), "PP-Y");
         const auto lead = graded(CableGrade::cat8, catalogue::CableUse::lead);
         lead_a = c.b.cable(lead, port_of(left, "1"), port_of(near, "f1"), 5_m);

@@ -59,6 +59,7 @@ TEST(FibreTooLong, warnsBelowTheLeastLength) {
     type.ports.back().connector = catalogue::Connector::sfp28;
     type.ports.back().rates = {10_Gbps, 25_Gbps};
     const auto left = c.b.device(type, "SW-X"), right = c.b.device(type, "SW-Y");
+    c.b.change<model::Device>(left, [](auto& row) { row.bridging.priority = 4096; });
     c.b.embed(std::make_shared<const catalogue::DeviceType>(module));
     for (const auto id : {left, right}) c.b.port(port_of(id, "s1"), [&](auto& row) { row.module = module.key; });
     const auto cable = c.b.cable(graded(CableGrade::om4), port_of(left, "s1"), port_of(right, "s1"), 300_mm);

@@ -37,6 +37,22 @@ TEST(PortSchedule, LooksThroughPanelsToTheDevice) {
     EXPECT_TRUE(cell(ports, *row, "Patch").starts_with("PP-1/"));
 }
 
+TEST(PortSchedule, SaysHowThePortIsMarkedForTheTree) {
+    SmallVenue venue;
+    const Delivered before(venue.b.design);
+    const auto plain = before.document("port-schedule");
+    for (const char* mark : {"Edge port", "BPDU guard", "Loop guard"}) {
+        const auto cells = column(table(plain), mark);
+        EXPECT_EQ(std::ranges::count(cells, ""), 28) << mark;
+    }
+    venue.b.port(port_of(venue.sw, "1"), [](auto& row) { row.edge = row.loop_guard = true; });
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("port-schedule");
+    EXPECT_EQ(std::ranges::count(column(table(content), "Edge port"), "yes"), 1);
+    EXPECT_EQ(std::ranges::count(column(table(content), "BPDU guard"), "yes"), 0);
+    EXPECT_EQ(std::ranges::count(column(table(content), "Loop guard"), "yes"), 1);
+}
+
 TEST(PortSchedule, SparePortsAreCounted) {
     const SmallVenue venue;
     const Delivered delivered(venue.b.design);

@@ -1,0 +1,108 @@
+// The faulty design's faults of spanning trees, tables and VLANs, each on switches of its own that are cabled to
+// nothing else, and on a sheet of their own. That one lost report is enough stands in the settings.
+#include "tests/support/demo_faulty.h"
+
+namespace streamwright::test::demo_faulty_detail {
+
+namespace {
+
+/// A type of its own, changed as said from one of the library.
+template <class Change>
+std::string changed_type(Faulty& f, const std::string& from, const std::string& key, const std::string& name,
+                         Change&& change) {
+    auto type = *f.make.device_type(from);
+    type.key = {key};
+    type.name = name;
+    change(*type.bridging);
+    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
+    return key;
+}
+
+DeviceId root_switch(Faulty& f, const std::string& type, const std::string& tag) {
+    const auto id = f.device(type, tag);
+    f.make.configure(id, [](model::Device& row) { row.bridging.priority = 4096; });
+    return id;
+}
+
+void join_twice(Faulty& f, DeviceId a, DeviceId b) {
+    for (const char* port : {"1", "2"}) f.make.cable("copper-cat6a", a, port, b, port, 20);
+}
+
+/// Nobody is set to be root, and by that choice one of two cables is blocked.
+void chance_root(Faulty& f) {
+    join_twice(f, f.device("switch-access-8", "SW-981"), f.device("switch-access-8", "SW-982"));
+}
+
+/// 100 Mb/s carry the tree, because somebody set a cost at the fast port.
+void slow_tree(Faulty& f) {
+    const auto root = root_switch(f, "switch-access-8", "SW-983"), other = f.device("switch-access-8", "SW-984");
+    join_twice(f, root, other);
+    f.make.configure_port(root, "1", [](PortOverride& row) { row.rate_limit = base::BitRate::from_count(100000000); });
+    f.make.configure_port(other, "2", [](PortOverride& row) { row.path_cost = 300000; });
+}
+
+/// Two scales of costs, a trunk with the guard of an endpoint's port, guards that exclude each other, and a querier
+/// whose queries the other switch ignores.
+void marks_and_scales(Faulty& f) {
+    const auto old = changed_type(f, "switch-access-8", "switch-short-costs", "Switch with short path costs",
+                                  [](auto& facts) { facts.long_path_costs = false; });
+    const auto root = root_switch(f, "switch-access-8", "SW-985"), other = f.device(old, "SW-986");
+    f.make.cable("copper-cat6a", root, "1", other, "1", 20);
+    f.make.configure_port(root, "1", [](PortOverride& row) { row.bpdu_guard = true; });
+    f.make.configure_port(root, "7", [](PortOverride& row) { row.bpdu_guard = row.loop_guard = true; });
+    f.make.configure(root, [&](model::Device& row) { row.bridging.queriers = {{f.av, std::nullopt}}; });
+}
+
+/// Two cables between switches of which neither runs a tree.
+void storm(Faulty& f) {
+    const auto near = f.device("switch-access-8", "SW-987"), far = f.device("switch-access-8", "SW-988");
+    for (const auto id : {near, far}) f.make.configure(id, [](model::Device& row) { row.bridging.tree_off = true; });
+    join_twice(f, near, far);
+}
+
+/// A table of one group and of two addresses for two pairs, and an office computer that has the AV VLAN too.
+void small_tables(Faulty& f) {
+    const auto type =
+        changed_type(f, "switch-access-24-poe", "switch-small-tables", "Switch with small tables", [](auto& facts) {
+            facts.group_table_size = 1;
+            facts.address_table_size = 2;
+        });
+    const auto bridge = f.device(type, "SW-989");
+    f.make.configure(bridge, [&](model::Device& row) {
+        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.2")}};
+    });
+    f.encoder("skiff-encoder", "988", "239.192.9.88", bridge, "1");
+    f.encoder("skiff-encoder", "989", "239.192.9.89", bridge, "2");
+    f.decoder("skiff-decoder", "988", bridge, "3");
+    f.decoder("skiff-decoder", "989", bridge, "4");
+    f.show("988", "988");
+    f.show("989", "989");
+    const auto office = f.make.vlan(40, "Office", model::VlanPurpose::corporate, "10.90.3.0/24");
+    f.make.cable("copper-cat6a", f.device("pc", "PC-989"), "lan", bridge, "9", 20);
+    f.make.configure_port(bridge, "9", [&](PortOverride& row) {
+        row.untagged = office;
+        row.tagged = {f.av};
+    });
+}
+
+}  // namespace
+
+void tree_faults(Faulty& f) {
+    chance_root(f);
+    slow_tree(f);
+    marks_and_scales(f);
+    storm(f);
+    small_tables(f);
+}
+
+void tree_fault_sheet(Faulty& f) {
+    SheetPlan trees(f.make, f.make.sheet(5, "Faulty design", "spanning trees and tables", model::PaperSize::a1));
+    trees.rows({60, 180}, 60, {{"SW-981", "SW-982"}, {"SW-983", "SW-984"}, {"SW-985", "SW-986"}, {"SW-987", "SW-988"}},
+               15);
+    trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
+    trees.put("SW-989", 500, 60);
+    trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
+    trees.finish();
+}
+
+}  // namespace streamwright::test::demo_faulty_detail
