@@ -45,14 +45,6 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
     return terms;
 }
 
-base::Rate streams_rate(const LoadReader& r, int arc, std::span<const int> streams) {
-    const auto rows = streams_by_index(r.wiring);
-    base::Rate total;
-    for (const int index : streams)
-        total += load_words_detail::rate_on(r.wiring, r.network, r.paths, r.forwarding, arc, *rows[at(index)], index);
-    return total;
-}
-
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, std::span<const int> streams) {
     const auto rows = streams_by_index(wiring);
@@ -82,6 +74,27 @@ std::vector<bool> chained_links(const graph::NetworkGraph& network) {
     std::vector<bool> chained;
     for (const auto& link : network.links) chained.push_back(chains(link.a) || chains(link.b));
     return chained;
+}
+
+const PresetLoad* fullest_preset(const LinkLoads& loads, int arc) {
+    const PresetLoad* fullest = nullptr;
+    for (const auto& preset : loads.presets)
+        if (!fullest || fullest->arcs[at(arc)].whole < preset.arcs[at(arc)].whole) fullest = &preset;
+    return fullest;
+}
+
+std::optional<base::Text> other_presets(const LinkLoads& loads, int arc, const PresetLoad& told, base::BitRate capacity,
+                                        int percent) {
+    std::int64_t others = 0;
+    for (const auto& preset : loads.presets)
+        if (preset.preset != told.preset && preset.arcs[at(arc)].wire * 100 > base::Rate(capacity) * percent) ++others;
+    if (others == 0) return std::nullopt;
+    return line(STREAMWRIGHT_TEXT("too full in other presets as well: %1"), {others});
+}
+
+Fill fill_of(const ArcLoad& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {
+    if (!capacity || load.whole.count() <= capacity->count() / 100 * headroom_percent) return Fill::fits;
+    return fill_of(load.wire, capacity, headroom_percent);
 }
 
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent) {

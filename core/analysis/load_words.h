@@ -30,9 +30,6 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
                                    const VlanPaths& paths, const Forwarding& forwarding, int arc,
                                    std::span<const int> streams);
 
-/// The wire rate of these streams together on the arc, exact.
-base::Rate streams_rate(const LoadReader& reader, int arc, std::span<const int> streams);
-
 /// The greatest wire rate of one of the streams on the arc.
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, std::span<const int> streams);
@@ -49,8 +46,15 @@ int headroom_percent(const graph::Wiring& wiring, const graph::ArcEnds& ends, st
 /// ends.
 std::vector<bool> chained_links(const graph::NetworkGraph& network);
 
+/// The preset that loads the arc most, first of equals; null without presets.
+const PresetLoad* fullest_preset(const LinkLoads& loads, int arc);
+/// "too full in other presets as well: 2", where others than `told` load the arc above the share of its capacity too.
+std::optional<base::Text> other_presets(const LinkLoads& loads, int arc, const PresetLoad& told, base::BitRate capacity,
+                                        int percent);
+
 enum class Fill { fits, above_headroom, overfull };
 /// How full the arc is against its capacity and the design's headroom; fits where the capacity is not known.
+Fill fill_of(const ArcLoad& load, const std::optional<base::BitRate>& capacity, int headroom_percent);
 Fill fill_of(const base::Rate& load, const std::optional<base::BitRate>& capacity, int headroom_percent);
 
 }  // namespace streamwright::analysis

@@ -37,35 +37,23 @@ std::vector<const model::Stream*> streams_by_index(const graph::Wiring& wiring) 
 namespace rule_help_detail {
 
 /// As Wiring::roles, without making a list: many rules ask it of every device.
-template <class Asked>
-bool has_role(const graph::Wiring& wiring, int device, catalogue::Role role, Asked&& asked) {
+bool has_role(const graph::Wiring& wiring, int device, catalogue::Role role, bool asked) {
     const auto& wired = wiring.devices[at(device)];
     if (!wired.type || !wired.type->can(role)) return false;
     const auto& set = wired.row->roles;
     if (!set.empty()) return std::find(set.begin(), set.end(), role) != set.end();
     const auto& codec = *wired.type->codec;
-    return codec.roles_at_once || codec.roles.size() == 1 || asked();
+    return codec.roles_at_once || codec.roles.size() == 1 || asked;
 }
 
 }  // namespace rule_help_detail
 
 bool encodes(const graph::Wiring& wiring, int device) {
-    const auto id = device_id(wiring, device);
-    const auto& streams = wiring.design.streams;
-    const auto asked = [&] {
-        return std::any_of(streams.begin(), streams.end(), [&](const auto& row) { return row.encoder == id; });
-    };
-    return rule_help_detail::has_role(wiring, device, catalogue::Role::encoder, asked);
+    return rule_help_detail::has_role(wiring, device, catalogue::Role::encoder, wiring.devices[at(device)].sends);
 }
 
 bool decodes(const graph::Wiring& wiring, int device) {
-    const auto id = device_id(wiring, device);
-    const auto& subscriptions = wiring.design.subscriptions;
-    const auto asked = [&] {
-        return std::any_of(subscriptions.begin(), subscriptions.end(),
-                           [&](const auto& row) { return row.decoder == id; });
-    };
-    return rule_help_detail::has_role(wiring, device, catalogue::Role::decoder, asked);
+    return rule_help_detail::has_role(wiring, device, catalogue::Role::decoder, wiring.devices[at(device)].shows);
 }
 
 std::optional<model::WhichEnd> end_at(const graph::Wiring& wiring, int cable, graph::PortAt port) {

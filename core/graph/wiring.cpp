@@ -87,6 +87,16 @@ void list_cables(Wiring& wiring) {
     each_end([&](std::size_t port, int cable) { wiring.cable_list[static_cast<std::size_t>(next[port]++)] = cable; });
 }
 
+/// Looked at once here: rules ask it of each device, and looking through all rows each time would never end.
+void mark_senders(Wiring& wiring) {
+    for (const auto& stream : wiring.design.streams)
+        if (const auto device = wiring.device_index(stream.encoder))
+            wiring.devices[static_cast<std::size_t>(*device)].sends = true;
+    for (const auto& subscription : wiring.design.subscriptions)
+        if (const auto device = wiring.device_index(subscription.decoder))
+            wiring.devices[static_cast<std::size_t>(*device)].shows = true;
+}
+
 }  // namespace wiring_detail
 
 void IdIndex::reserve(std::size_t rows) {
@@ -193,6 +203,7 @@ Wiring wire(const model::Design& design) {
     wiring_detail::add_overrides(wiring, ports);
     wiring_detail::add_cables(wiring);
     wiring_detail::list_cables(wiring);
+    wiring_detail::mark_senders(wiring);
     return wiring;
 }
 

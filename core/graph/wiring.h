@@ -46,6 +46,8 @@ struct WiredDevice {
     const catalogue::DeviceType* type = nullptr;  // null: its type is not in the design
     int first_port = 0;                           // index of its first port in the flat port arrays
     int port_index = -1;                          // index into Wiring::port_indices; -1: no type
+    bool sends = false;                           // a stream names it as its encoder
+    bool shows = false;                           // a subscription names it as its decoder
 };
 
 /// An end that names a device or port that is not there is not resolved (integrity and a rule say so).

@@ -43,6 +43,7 @@ public:
         const auto core = build_core(std::max(1, aggregations));
         for (int n = 0; n < aggregations; ++n) build_aggregation(n, core, accesses);
         subscribe_all();
+        leave_fast();
         return std::move(design_);
     }
 
@@ -58,6 +59,19 @@ private:
         return ids_.next<AnyId>();
     }
     int draw(int below) { return static_cast<int>(ids_.next_bits() % static_cast<std::uint64_t>(below)); }
+
+    /// Presets change the pictures of decoders that could not hold two at once.
+    void leave_fast() {
+        std::vector<model::Device> switches;
+        for (const auto& row : design_.devices)
+            if (const auto* type = design_.type_of(row);
+                type && type->bridging && type->kind == catalogue::DeviceKind::network_switch)
+                switches.push_back(row);
+        for (auto& row : switches) {
+            row.bridging.fast_leave = true;
+            design_.devices.put(row);
+        }
+    }
 
     void settle() {
         auto vlan = model::Vlan::blank(fresh<model::VlanId>());

@@ -44,6 +44,8 @@ void overfull(Faulty& f) {
     f.decoder("tern-decoder", "903", f.make.tagged("SW-903"), "1");
     f.decoder("tern-decoder", "904", f.make.tagged("SW-903"), "2");
     f.show("903", "903");
+    // While this preset comes, one decoder's port carries the stream that it leaves and the one that it takes.
+    f.make.show(f.make.preset(2, "After the break"), f.make.tagged("DEC-901"), f.streams.at("903"));
 }
 
 void slow_ports(Faulty& f) {

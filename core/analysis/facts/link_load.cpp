@@ -130,10 +130,14 @@ struct LoadRun {
         for (std::size_t i = 0; i < load.arcs.size(); ++i) {
             auto& arc = load.arcs[i];
             arc.streams = {pool->data() + starts[i], pool->data() + starts[i + 1]};
-            if (idle_load && std::ranges::equal(idle_load->arcs[i].streams, arc.streams))
+            if (arc.streams.empty()) continue;
+            if (idle_load && std::ranges::equal(idle_load->arcs[i].streams, arc.streams)) {
                 arc.wire = idle_load->arcs[i].wire;
-            else
+                arc.whole = idle_load->arcs[i].whole;
+            } else {
                 arc.wire = rates.sum(arc.streams, [&](int s) { return tagged_on(static_cast<int>(i), s); });
+                arc.whole = arc.wire.ceil();
+            }
         }
         load.pool = std::move(pool);
     }

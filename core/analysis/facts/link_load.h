@@ -13,6 +13,7 @@ namespace streamwright::analysis {
 
 struct ArcLoad {
     base::Rate wire;               // exact
+    base::BitRate whole;           // the same, rounded up to whole bits: rules compare this first
     std::span<const int> streams;  // stream indices (by id), sorted; they lie in PresetLoad::pool
     friend bool operator==(const ArcLoad& a, const ArcLoad& b) {
         return std::ranges::equal(a.streams, b.streams) && a.wire == b.wire;

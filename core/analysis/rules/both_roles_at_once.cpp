@@ -35,15 +35,11 @@ std::optional<Remedy> only(const graph::Wiring& wiring, int device, catalogue::R
 }
 
 void check(const graph::Wiring& wiring, Findings& out) {
-    const auto& design = wiring.design;
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto* type = wiring.devices[at(i)].type;
         if (!type || !type->codec || type->codec->roles_at_once || type->codec->roles.size() < 2) continue;
         const auto& row = *wiring.devices[at(i)].row;
-        const bool sends = std::any_of(design.streams.begin(), design.streams.end(),
-                                       [&](const auto& stream) { return stream.encoder == row.id; });
-        const bool takes = std::any_of(design.subscriptions.begin(), design.subscriptions.end(),
-                                       [&](const auto& each) { return each.decoder == row.id; });
+        const bool sends = wiring.devices[at(i)].sends, takes = wiring.devices[at(i)].shows;
         const bool set = row.roles.size() > 1;
         if (!set && !(row.roles.empty() && sends && takes)) continue;
         auto finding = found(words.id, Severity::error, {row.id}, {named(row.id)}, set ? 0 : 1);

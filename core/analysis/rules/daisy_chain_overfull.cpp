@@ -20,6 +20,7 @@ constexpr standards::Citation sources[] = {
     {"trade", "chains of endpoints", "every link carries all that lies behind it", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "daisy-chain-overfull",
+                          .revision = 2,  // told once a direction, no longer once a preset
                           .theme = Theme::links,
                           .title = "Chain of endpoints overfull",
                           .meaning =
@@ -84,7 +85,7 @@ std::int64_t endpoints_behind(const Reader& r, int first) {
 }
 
 Fill fill_on(const Reader& r, const PresetLoad& preset, int arc) {
-    return fill_of(preset.arcs[at(arc)].wire, r.capacity.arcs[at(arc)], r.wiring.design.settings().headroom_percent);
+    return fill_of(preset.arcs[at(arc)], r.capacity.arcs[at(arc)], r.wiring.design.settings().headroom_percent);
 }
 
 /// Whether the next link toward the switch is as full in the same direction: then it tells of the chain.
@@ -101,7 +102,11 @@ bool told_nearer(const Reader& r, const PresetLoad& preset, int arc, Fill fill) 
     return false;
 }
 
-void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
+/// One finding a direction, of the preset that fills it most.
+void judge(const Reader& r, const LinkLoads& loads, int arc, Findings& out) {
+    const auto* fullest = fullest_preset(loads, arc);
+    if (!fullest) return;
+    const auto& preset = *fullest;
     const auto fill = fill_on(r, preset, arc);
     if (fill == Fill::fits || told_nearer(r, preset, arc, fill)) return;
     const auto& load = preset.arcs[at(arc)];
@@ -114,11 +119,13 @@ void judge(const Reader& r, const PresetLoad& preset, int arc, Findings& out) {
                                     load.wire.ceil(),     *capacity,
                                     named(preset.preset), base::Percent{base::percent_tenths(load.wire, *capacity)}};
     if (!over) values.emplace_back(base::Percent{r.wiring.design.settings().headroom_percent * 10});
-    auto finding = found(words.id, over ? Severity::error : Severity::warning,
-                         {ends.link, ends.from, ends.to, preset.preset}, std::move(values), over ? 0 : 1);
+    auto finding = found(words.id, over ? Severity::error : Severity::warning, {ends.link, ends.from, ends.to},
+                         std::move(values), over ? 0 : 1);
     finding.measured = load.wire.ceil();
     finding.limit = *capacity;
     finding.terms = load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
+    const int percent = over ? 100 : r.wiring.design.settings().headroom_percent;
+    if (auto more = other_presets(loads, arc, preset, *capacity, percent)) finding.terms.push_back(std::move(*more));
     out.push_back(std::move(finding));
 }
 
@@ -132,8 +139,7 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
     if (chained.empty()) return;
     Reader reader{{wiring, runs, network, capacity, paths, forwarding}, {}, {}};
     find_hops(reader);
-    for (const auto& preset : loads.presets)
-        for (const int arc : chained) judge(reader, preset, arc, out);
+    for (const int arc : chained) judge(reader, loads, arc, out);
 }
 
 extern const Rule rule;

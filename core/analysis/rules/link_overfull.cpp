@@ -14,6 +14,7 @@ constexpr standards::Citation sources[] = {
     {"trade", "headroom", "share of a link that stays free", standards::Standing::practice}};
 
 constexpr RuleWords words{.id = "link-overfull",
+                          .revision = 2,  // told once a direction, no longer once a preset
                           .theme = Theme::links,
                           .title = "Direction overfull in a preset",
                           .meaning =
@@ -29,10 +30,14 @@ constexpr RuleWords words{.id = "link-overfull",
                           .patterns = patterns,
                           .sources = sources};
 
-void judge(const LoadReader& r, const PresetLoad& preset, int arc, Findings& out) {
+/// One finding a direction, of the preset that fills it most: one link to mend, however many presets need it.
+void judge(const LoadReader& r, const LinkLoads& loads, int arc, Findings& out) {
+    const auto* fullest = fullest_preset(loads, arc);
+    if (!fullest) return;
+    const auto& preset = *fullest;
     const auto& load = preset.arcs[at(arc)];
     const auto& capacity = r.capacity.arcs[at(arc)];
-    if (fill_of(load.wire, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
+    if (fill_of(load, capacity, r.wiring.design.settings().headroom_percent) == Fill::fits) return;
     const auto ends = graph::arc_ends(r.wiring, r.runs, r.network, arc);
     const int headroom = headroom_percent(r.wiring, ends, load.streams.size());
     const auto fill = fill_of(load.wire, capacity, headroom);
@@ -43,11 +48,13 @@ void judge(const LoadReader& r, const PresetLoad& preset, int arc, Findings& out
     std::vector<base::Value> values{named(ends.link), named(ends.from),     named(ends.to), load.wire.ceil(),
                                     *capacity,        named(preset.preset), percent};
     if (!over) values.emplace_back(base::Percent{headroom * 10});
-    auto finding = found(words.id, over ? Severity::error : Severity::warning,
-                         {ends.link, ends.from, ends.to, preset.preset}, std::move(values), over ? 0 : 1);
+    auto finding = found(words.id, over ? Severity::error : Severity::warning, {ends.link, ends.from, ends.to},
+                         std::move(values), over ? 0 : 1);
     finding.measured = load.wire.ceil();
     finding.limit = *capacity;
     finding.terms = load_terms(r.wiring, r.network, r.paths, r.forwarding, arc, load.streams);
+    if (auto more = other_presets(loads, arc, preset, *capacity, over ? 100 : headroom))
+        finding.terms.push_back(std::move(*more));
     out.push_back(std::move(finding));
 }
 
@@ -56,9 +63,8 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            Findings& out) {
     const LoadReader reader{wiring, runs, network, capacity, paths, forwarding};
     const auto chained = chained_links(network);  // chains have a rule of their own
-    for (const auto& preset : loads.presets)
-        for (int arc = 0; arc < static_cast<int>(preset.arcs.size()); ++arc)
-            if (!network.is_link_arc(arc) || !chained[at(arc / 2)]) judge(reader, preset, arc, out);
+    for (int arc = 0; arc < network.arc_count(); ++arc)
+        if (!network.is_link_arc(arc) || !chained[at(arc / 2)]) judge(reader, loads, arc, out);
 }
 
 extern const Rule rule;

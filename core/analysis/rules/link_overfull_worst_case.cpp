@@ -36,7 +36,7 @@ constexpr RuleWords words{.id = "link-overfull-worst-case",
 Fill known_from_presets(const LoadReader& r, const LinkLoads& loads, int arc, int headroom) {
     auto gravest = Fill::fits;
     for (const auto& preset : loads.presets)
-        gravest = std::max(gravest, fill_of(preset.arcs[at(arc)].wire, r.capacity.arcs[at(arc)], headroom));
+        gravest = std::max(gravest, fill_of(preset.arcs[at(arc)], r.capacity.arcs[at(arc)], headroom));
     return gravest;
 }
 

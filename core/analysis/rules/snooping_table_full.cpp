@@ -6,6 +6,7 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <tuple>
 
@@ -124,21 +125,22 @@ struct Asked {
     Receiver receiver;
 };
 
-std::vector<Asked> asked_in(const Reader& r, const Order& order, model::PresetId preset,
-                            const graph::IdIndex& streams) {
-    std::vector<Asked> list;
+/// Per preset, in the order of their groups.
+std::map<model::PresetId, std::vector<Asked>> asked(const Reader& r, const Order& order,
+                                                    const graph::IdIndex& streams) {
+    std::map<model::PresetId, std::vector<Asked>> lists;
     for (const auto& row : r.wiring.design.subscriptions) {
-        if (row.preset != preset) continue;
         const auto stream = streams.find(row.stream.bits());
         const auto decoder = r.wiring.device_index(row.decoder);
         if (!stream || !decoder) continue;
         const auto& way = r.forwarding.streams[at(*stream)];
         if (!way.on_network() || way.group.link_local()) continue;
         if (const auto receiver = r.receiver_of(*decoder, way.vlan))
-            list.push_back({order.place[at(*stream)], *stream, *receiver});
+            lists[row.preset].push_back({order.place[at(*stream)], *stream, *receiver});
     }
-    std::sort(list.begin(), list.end(), [](const Asked& a, const Asked& b) { return a.place < b.place; });
-    return list;
+    for (auto& [preset, list] : lists)
+        std::sort(list.begin(), list.end(), [](const Asked& a, const Asked& b) { return a.place < b.place; });
+    return lists;
 }
 
 base::Text filled(std::int64_t groups, int limit) {
@@ -187,21 +189,21 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
     StreamWalk walk(network, trees, forwarding);
     std::vector<Most> by_bridge(network.bridges.size()), by_arc(at(network.arc_count()));
     std::vector<Membership> learned;
-    for (const auto& preset : wiring.design.presets) {
+    for (const auto& [preset, list] : asked(r, order, streams)) {
         Tally bridges(by_bridge.size()), arcs(by_arc.size());
-        for (const auto& asked : asked_in(r, order, preset.id, streams)) {
-            const auto& way = forwarding.streams[at(asked.stream)];
+        for (const auto& each_asked : list) {
+            const auto& way = forwarding.streams[at(each_asked.stream)];
             learned.clear();
-            walk.report(way.vlan, asked.receiver, way.group, learned);
+            walk.report(way.vlan, each_asked.receiver, way.group, learned);
             for (const auto& each : learned) {
                 const bool by_mac = r.facts(each.bridge).lookup == catalogue::GroupLookup::mac;
-                const int group = (by_mac ? order.by_mac : order.by_ip)[at(asked.stream)];
+                const int group = (by_mac ? order.by_mac : order.by_ip)[at(each_asked.stream)];
                 bridges.add(each.bridge, group);
                 if (each.arc >= 0) arcs.add(each.arc, group);
             }
         }
-        bridges.raise(by_bridge, preset.id);
-        arcs.raise(by_arc, preset.id);
+        bridges.raise(by_bridge, preset);
+        arcs.raise(by_arc, preset);
     }
     for (int b = 0; b < static_cast<int>(by_bridge.size()); ++b) judge_table(r, b, by_bridge[at(b)], out);
     for (int arc = 0; arc < network.arc_count(); ++arc) judge_port(r, runs, arc, by_arc[at(arc)], out);

@@ -1,5 +1,6 @@
 // While presets change, a stream that was left still flows until the last-member query time has run out, and the new
 // one is there already: for a moment both share every link toward the receiver.
+#include "core/analysis/facts/rate_table.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule.h"
 #include "core/standards/igmp.h"
@@ -56,6 +57,7 @@ struct OneReceiver {
 struct Reader : LoadReader {
     const LinkLoads& loads;
     std::vector<bool> chained;
+    std::optional<RateTable> rates;  // made when the first two presets do not fit together
 };
 
 std::optional<OneReceiver> one_receiver(const Reader& r, int arc) {
@@ -78,18 +80,26 @@ bool leaves_fast(const Reader& r, const OneReceiver& behind) {
     return (device.row && device.row->bridging.fast_leave) || (port && port->fast_leave);
 }
 
-std::optional<Overlap> worst_overlap(const Reader& r, int arc, base::BitRate capacity) {
+base::Rate rate_together(Reader& r, int arc, std::span<const int> streams) {
+    if (!r.rates) r.rates.emplace(r.wiring.design.streams);
+    return r.rates->sum(streams, [&](int stream) {
+        return tagged_on_arc(r.network, r.paths, arc, r.forwarding.streams[at(stream)].vlan);
+    });
+}
+
+std::optional<Overlap> worst_overlap(Reader& r, int arc, base::BitRate capacity) {
     const auto& presets = r.loads.presets;
     std::optional<Overlap> worst;
     for (std::size_t p = 0; p < presets.size(); ++p)
         for (std::size_t q = p + 1; q < presets.size(); ++q) {
             const auto &before = presets[p].arcs[at(arc)], &after = presets[q].arcs[at(arc)];
+            if (before.whole.count() <= capacity.count() - after.whole.count()) continue;
             const base::Rate most(capacity);
-            if (before.wire > most || after.wire > most || before.wire + after.wire <= most) continue;
+            if (before.wire > most || after.wire > most) continue;
             Overlap overlap{static_cast<int>(p), static_cast<int>(q), {}, {}};
             std::set_union(before.streams.begin(), before.streams.end(), after.streams.begin(), after.streams.end(),
                            std::back_inserter(overlap.streams));
-            overlap.wire = streams_rate(r, arc, overlap.streams);
+            overlap.wire = rate_together(r, arc, overlap.streams);
             if (overlap.wire > most && (!worst || overlap.wire > worst->wire)) worst = std::move(overlap);
         }
     return worst;
@@ -153,7 +163,7 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
            Findings& out) {
     if (loads.presets.size() < 2) return;
-    const Reader reader{{wiring, runs, network, capacity, paths, forwarding}, loads, chained_links(network)};
+    Reader reader{{wiring, runs, network, capacity, paths, forwarding}, loads, chained_links(network), {}};
     std::map<int, SharedPorts> shared;
     for (int arc = 0; arc < network.arc_count(); ++arc) {
         if (!capacity.arcs[at(arc)]) continue;

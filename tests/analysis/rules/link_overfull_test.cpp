@@ -51,6 +51,19 @@ TEST(LinkOverfull, countsAStreamOnceHoweverManyWatch) {
     EXPECT_THAT(rules_found(c.design()), IsEmpty());
 }
 
+TEST(LinkOverfull, TellsADirectionOnceAndCountsItsOtherPresets) {
+    auto c = two_streams(500_Mbps, 446'018'894_bps);
+    for (const char* name : {"second", "third"}) {
+        const auto preset = c.b.preset(name);
+        c.b.subscribe(preset, c.stream, c.decoder);
+        c.b.subscribe(preset, c.stream2, c.decoder2);
+    }
+    c.b.subscribe(c.b.preset("quiet"), c.stream, c.decoder);
+    EXPECT_THAT(rules_found(c.design()), ElementsAre("link-overfull"));
+    const auto terms = terms_of(c.design(), finding_of(c.design(), "link-overfull"));
+    EXPECT_EQ(terms.back(), "too full in other presets as well: 2");
+}
+
 TEST(LinkOverfull, firesTowardAQuerierWhereNobodyWatches) {
     // Field case F01: 12 encoders of 0.9 Gb/s on the wire, the querier beyond the uplink, no receiver there: 10.8 of
     // 10 Gb/s, 108 %; with the querier on their own switch nothing.
