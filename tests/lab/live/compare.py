@@ -71,8 +71,9 @@ def judge(run, program):
     net = run.network
     line = (f"{run.number:3} {run.kind:8} {len(net['switches'])} switches, {len(net['links'])} links, "
             f"{len(net['streams'])} streams, querier {net['querier'] or 'none'}, "
-            f"{'snooping' if net['snooping'] else 'no snooping'}, {'tree' if net['stp'] else 'no tree'}"
-            f"{', cut ' + net['cut'][0] if 'cut' in net else ''}, {time.monotonic() - run.begun:.0f} s")
+            f"{sum(s.get('snooping', net['snooping']) for s in net['switches'])} snoop, "
+            f"{'tree' if net['stp'] else 'no tree'}"
+            f"{', cut ' + ' and '.join(net['cut']) if 'cut' in net else ''}, {time.monotonic() - run.begun:.0f} s")
     measured, why = run.answer()
     if measured is None:
         print(f"{line}: NOT MEASURED: {why}\n{json.dumps(net)}", flush=True)

@@ -63,6 +63,6 @@ def network(seed, number):
     if not cut and dice.random() < 0.25:
         dice.choice(switches)["snooping"] = False
     if cut:
-        link = dice.choice(links)
-        drawn["cut"] = [f"{link['a']}-{link['b']}"]
+        names = sorted({f"{link['a']}-{link['b']}" for link in links})
+        drawn["cut"] = dice.sample(names, 2 if len(names) > 1 and dice.random() < 0.3 else 1)
     return kind, drawn

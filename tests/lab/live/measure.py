@@ -100,7 +100,7 @@ def main():
         return 0
     try:
         print(json.dumps(measure(json.load(sys.stdin))))
-    except LabError as trouble:
+    except (LabError, OSError) as trouble:
         print(trouble, file=sys.stderr)
         return 1
     return 0
