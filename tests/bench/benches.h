@@ -1,13 +1,22 @@
 // The benchmarks of this program: each prints its rows. Nothing here fails by the clock.
 #pragma once
 
+#include "tests/bench/timing.h"
+
 #include <ostream>
+#include <vector>
 
 namespace streamwright::bench {
 
-void bench_check(std::ostream& out, int rounds);
+struct EditFigures {
+    Milliseconds slowest_p99{};  // of the slowest kind
+    Milliseconds deferred{};     // after the last edit
+};
+
 void bench_deliver(std::ostream& out, int endpoints);
-/// Rounds: edits of each kind.
-void bench_edits(std::ostream& out, int endpoints, int rounds);
+/// Rounds: edits of each kind. Prints its table where `out` is given.
+EditFigures bench_edits(std::ostream* out, int endpoints, int rounds);
+/// The edits' figures are those of the sizes, in their order.
+void bench_growth(std::ostream& out, const std::vector<int>& sizes, const std::vector<EditFigures>& edits, int rounds);
 
 }  // namespace streamwright::bench

@@ -148,23 +148,36 @@ private:
 
 }  // namespace edits_bench
 
-void bench_edits(std::ostream& out, int endpoints, int rounds) {
-    using namespace edits_bench;
-    Run run(endpoints);
-    for (int round = 0; round < rounds; ++round)
-        for (const auto& [name, kind] : kinds) run.once(name, kind);
-    const auto deferred = run.deferred();
+namespace edits_bench {
+
+void print_table(std::ostream& out, int endpoints, const std::map<std::string, KindTimes>& kinds_seen,
+                 Milliseconds deferred) {
     out << "One edit to its prompt findings, " << endpoints << " endpoints (goal: p99 at most "
         << (endpoints <= 1000 ? 8 : 50) << " ms, the worst kind counts)\n";
     out << std::left << std::setw(20) << "  edit" << std::right << std::setw(10) << "median" << std::setw(10) << "p95"
         << std::setw(10) << "p99" << std::setw(14) << "recomputed" << std::setw(12) << "differing" << '\n';
-    for (const auto& [name, kind] : run.kinds_seen)
+    for (const auto& [name, kind] : kinds_seen)
         out << "  " << std::left << std::setw(18) << name << std::right << std::fixed << std::setprecision(2)
             << std::setw(10) << quantile(kind.times, 0.5).count() << std::setw(10) << quantile(kind.times, 0.95).count()
             << std::setw(10) << quantile(kind.times, 0.99).count() << std::setw(14) << kind.recomputed << std::setw(12)
             << kind.differing << '\n';
     out << "Deferred findings after the last edit: " << deferred.count() << " ms (goal: at most "
         << (endpoints <= 1000 ? 250 : 2000) << " ms)\n\n";
+}
+
+}  // namespace edits_bench
+
+EditFigures bench_edits(std::ostream* out, int endpoints, int rounds) {
+    using namespace edits_bench;
+    Run run(endpoints);
+    for (int round = 0; round < rounds; ++round)
+        for (const auto& [name, kind] : kinds) run.once(name, kind);
+    EditFigures figures;
+    figures.deferred = run.deferred();
+    for (const auto& [name, kind] : run.kinds_seen)
+        figures.slowest_p99 = std::max(figures.slowest_p99, quantile(kind.times, 0.99));
+    if (out) print_table(*out, endpoints, run.kinds_seen, figures.deferred);
+    return figures;
 }
 
 }  // namespace streamwright::bench

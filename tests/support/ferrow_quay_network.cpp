@@ -35,6 +35,7 @@ void place_switches(Quay& quay) {
         quay.make.address(id, quay.control_vlan, "10.20.2." + number);
         quay.make.configure(id, [&](model::Device& row) {
             row.bridging.priority = plan.priority;
+            row.bridging.fast_leave = true;  // presets change pictures of which a port holds one
             row.bridging.address = base::MacAddress{0x02F000000000ULL + static_cast<std::uint64_t>(plan.number)};
         });
     }
