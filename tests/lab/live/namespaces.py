@@ -59,7 +59,8 @@ def run(*command, lines=None):
     except FileNotFoundError:
         raise LabError(f"the program {command[0]} is missing") from None
     if done.returncode != 0:
-        raise LabError(f"{' '.join(command)}: {done.stderr.strip().splitlines()[0] if done.stderr.strip() else 'failed'}")
+        said = done.stderr.strip().splitlines() or ["failed"]
+        raise LabError(f"{' '.join(command)}: {said[0]}")
     return done.stdout
 
 
