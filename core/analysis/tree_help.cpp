@@ -20,31 +20,49 @@ std::vector<base::Ref> bridge_refs(const graph::Wiring& wiring, const graph::Net
     return refs;
 }
 
-std::optional<std::vector<int>> active_way(const graph::NetworkGraph& network, const Tree& tree, int from, int to,
-                                           int but) {
-    std::vector<std::vector<int>> links_of(network.bridges.size());
+namespace tree_help_detail {
+
+int far_bridge(const graph::NetworkGraph& network, int link, int bridge) {
+    return network.links[at(link)].a == bridge ? network.links[at(link)].b : network.links[at(link)].a;
+}
+
+}  // namespace tree_help_detail
+
+ActiveForest active_forest(const graph::NetworkGraph& network, const Tree& tree) {
+    const auto bridges = network.bridges.size();
+    std::vector<std::vector<int>> links_of(bridges);
     for (int i = 0; i < static_cast<int>(network.links.size()); ++i) {
-        if (i == but || !tree.forwards(i)) continue;
+        if (!tree.forwards(i)) continue;
         links_of[at(network.links[at(i)].a)].push_back(i);
         links_of[at(network.links[at(i)].b)].push_back(i);
     }
-    std::vector<int> by(network.bridges.size(), -1), open{from};
-    std::vector<bool> seen(network.bridges.size(), false);
-    seen[at(from)] = true;
-    const auto far = [&](int link, int bridge) {
-        return network.links[at(link)].a == bridge ? network.links[at(link)].b : network.links[at(link)].a;
-    };
-    for (std::size_t next = 0; next < open.size() && !seen[at(to)]; ++next)
-        for (const int link : links_of[at(open[next])]) {
-            const int there = far(link, open[next]);
-            if (seen[at(there)]) continue;
-            seen[at(there)] = true;
-            by[at(there)] = link;
-            open.push_back(there);
-        }
-    if (!seen[at(to)]) return std::nullopt;
+    ActiveForest forest{std::vector<int>(bridges, -1), std::vector<int>(bridges, -1)};
+    for (int top = 0; top < static_cast<int>(bridges); ++top) {
+        if (forest.depth[at(top)] >= 0) continue;
+        forest.depth[at(top)] = 0;
+        std::vector<int> open{top};
+        for (std::size_t next = 0; next < open.size(); ++next)
+            for (const int link : links_of[at(open[next])]) {
+                const int there = tree_help_detail::far_bridge(network, link, open[next]);
+                if (forest.depth[at(there)] >= 0) continue;
+                forest.depth[at(there)] = forest.depth[at(open[next])] + 1;
+                forest.up[at(there)] = link;
+                open.push_back(there);
+            }
+    }
+    return forest;
+}
+
+std::optional<std::vector<int>> active_way(const graph::NetworkGraph& network, const ActiveForest& forest, int from,
+                                           int to) {
     std::vector<int> way;
-    for (int here = to; here != from; here = far(by[at(here)], here)) way.push_back(by[at(here)]);
+    while (from != to) {
+        int& lower = forest.depth[at(from)] >= forest.depth[at(to)] ? from : to;
+        const int link = forest.up[at(lower)];
+        if (link < 0) return std::nullopt;
+        way.push_back(link);
+        lower = tree_help_detail::far_bridge(network, link, lower);
+    }
     return way;
 }
 

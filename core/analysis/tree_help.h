@@ -15,10 +15,16 @@ model::CableId link_cable(const graph::Wiring& wiring, const graph::Runs& runs, 
 std::vector<base::Ref> bridge_refs(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                    const std::vector<int>& bridges);
 
-/// The links from one bridge to another over which the tree forwards, without the link `but`; none where there is no
-/// such way.
-std::optional<std::vector<int>> active_way(const graph::NetworkGraph& network, const Tree& tree, int from, int to,
-                                           int but);
+/// The active links as trees: from each bridge the link toward the top of its part, so that the way between two bridges
+/// is found by climbing, however many links are blocked.
+struct ActiveForest {
+    std::vector<int> up;     // per bridge: the link upward; -1: a top
+    std::vector<int> depth;  // per bridge: links to its top
+};
+ActiveForest active_forest(const graph::NetworkGraph& network, const Tree& tree);
+/// The links between two bridges in no order; nothing where no active way joins them.
+std::optional<std::vector<int>> active_way(const graph::NetworkGraph& network, const ActiveForest& forest, int from,
+                                           int to);
 
 /// Another bridge that runs the tree, met beyond the link seen from this end: at its far end, or through bridges that
 /// hand BPDUs on.

@@ -1,168 +1,121 @@
-#include "tests/lab/lab_design.h"
+#include "core/base/id.h"
+#include "core/base/net_address.h"
+#include "core/io/design_json.h"
+#include "tests/lab/lab_predict.h"
 
-#include "core/model/delta.h"
-
-#include <memory>
+#include <algorithm>
+#include <map>
+#include <stdexcept>
+#include <string>
 
 namespace streamwright::lab {
-
 namespace {
 
-using nlohmann::json;
-namespace cat = streamwright::catalogue;
-namespace mod = streamwright::model;
-using namespace base::literals;
+/// What every lab's design file holds: the Linux bridge as SOURCE.md tells of it, a host, a VLAN and a preset.
+constexpr auto frame = R"({"format": "streamwright", "version": 1,
+    "vlans": [{"id": "000000000001"}], "presets": [{"id": "000000000001"}], "cable_types": [
+    {"key": "lab-wire", "name": "Wire", "maker": "Generic", "signal": "copper", "plugs": ["rj45"]}], "device_types": [
+    {"key": "lab-bridge", "name": "Linux bridge", "maker": "Generic", "kind": "switch", "bridging": {"snooping": true,
+        "unknown_groups": "router_ports", "lookup": "ip", "floods_without_querier": true, "bpdus": "run",
+        "zero_query_makes_router_port": true, "queries_without_snooping": false, "trees": "common"}},
+    {"key": "lab-host", "name": "Host", "maker": "Generic", "kind": "endpoint", "codec": {"family": "lab",
+        "roles": ["encoder", "decoder"], "roles_at_once": true, "inputs": [{"key": "picture"}]}}]})";
 
-cat::PortType copper_port(int number) {
-    return {{std::to_string(number)}, {}, cat::Signal::copper, cat::Way::both, cat::Connector::rj45, {1_Gbps}};
-}
-
-/// The facts of the Linux bridge, as SOURCE.md tells them.
-cat::SwitchFacts bridge_facts() {
-    cat::SwitchFacts facts;
-    facts.snooping = true;
-    facts.unknown_groups = cat::UnknownGroups::router_ports;
-    facts.lookup = cat::GroupLookup::ip;
-    facts.floods_without_querier = true;
-    facts.zero_query_makes_router_port = true;
-    facts.queries_without_snooping = false;
-    facts.bpdus = cat::Bpdus::run;
-    facts.trees = cat::TreeKind::common;
-    return facts;
-}
-
-/// Builds rows through Editing, ids counted in the order of the lab's lists.
+/// A design file in the making: ids are counted in the order of the lab's lists, ports in the order of use.
 struct Builder {
     const json& input;
-    mod::Editing edit{mod::Design{}};
-    LabDesign made;
+    json file = json::parse(frame);
+    std::map<std::string, std::map<std::string, std::string>> ids;  // per kind, by name
+    std::map<std::string, std::size_t> ports_used;                  // per device
     std::uint64_t last_id = 0;
-    std::map<std::string, mod::DeviceId> devices;
-    std::map<std::string, int> ports_used;
 
-    template <class Id>
-    Id next() {
-        return Id(++last_id);
+    json list(const char* name) const { return input.value(name, json::array()); }
+    std::string id(const std::string& kind, const std::string& name) {
+        if (!ids[kind].contains(name)) throw std::invalid_argument("there is no " + kind + " named " + name);
+        return ids[kind][name];
     }
-
-    mod::DeviceId add_device(const std::string& name, const std::string& type) {
-        auto row = mod::Device::blank(next<mod::DeviceId>());
-        row.type = {type};
-        row.tag = name;
-        edit.put(row);
-        devices.emplace(name, row.id);
-        return row.id;
+    void add(const char* table, const std::string& kind, const std::string& name, json row) {
+        row["id"] = base::print_id_bits(++last_id);
+        row["tag"] = name;
+        file[table].push_back(row);
+        if (!ids[kind].emplace(name, row["id"]).second) throw std::invalid_argument(kind + " named twice: " + name);
     }
-
-    void add_types() {
-        cat::DeviceType bridge, host;
-        bridge.key = {"lab.bridge"};
-        bridge.kind = cat::DeviceKind::network_switch;
-        bridge.bridging = bridge_facts();
-        for (int i = 1; i <= 192; ++i) bridge.ports.push_back(copper_port(i));
-        host.key = {"lab.host"};
-        host.kind = cat::DeviceKind::endpoint;
-        host.ports = {copper_port(1)};
-        host.codec = cat::Codec{};
-        host.codec->family = "lab";
-        host.codec->roles = {cat::Role::encoder, cat::Role::decoder};
-        host.codec->roles_at_once = true;
-        cat::CableType wire;
-        wire.key = {"lab.wire"};
-        edit.put(mod::DeviceTypeRow{std::make_shared<const cat::DeviceType>(bridge)});
-        edit.put(mod::DeviceTypeRow{std::make_shared<const cat::DeviceType>(host)});
-        edit.put(mod::CableTypeRow{std::make_shared<const cat::CableType>(wire)});
+    json next_port(const std::string& kind, const std::string& name) {
+        const auto key = std::to_string(++ports_used[kind + name]);
+        auto& ports = file["device_types"][kind == "switch" ? 0 : 1]["ports"];
+        if (ports.size() < ports_used[kind + name])
+            ports.push_back({{"key", key}, {"signal", "copper"}, {"connector", "rj45"}, {"rates_bps", {1000000000}}});
+        return {{"device", id(kind, name)}, {"port", key}};
     }
-
     void add_switches() {
-        mod::Vlan vlan = mod::Vlan::blank(next<mod::VlanId>());
-        edit.put(vlan);
-        std::uint64_t place = 0;
+        const auto querier = input.value("querier", json());
         for (const auto& each : input.at("switches")) {
-            auto row = *edit.now.devices.find(add_device(each.at("id"), "lab.bridge"));
-            row.bridging.priority = each.value("priority", 32768);
-            row.bridging.address = base::MacAddress{0x026836000000 + ++place};
-            if (each.contains("mac")) row.bridging.address = base::parse_mac(each.at("mac").get<std::string>());
-            row.bridging.tree_off = !input.value("stp", true);
-            row.bridging.snooping_off = !each.value("snooping", input.value("snooping", true));
-            if (input.contains("querier") && input.at("querier") == each.at("id")) {
+            json row{{"address", each.value("mac", print(base::MacAddress{0x026836000001 + ids["switch"].size()}))}};
+            row["tree_off"] = !input.value("stp", true);
+            row["snooping_off"] = !each.value("snooping", input.value("snooping", true));
+            if (querier == each.at("id")) {
                 const auto address = input.value("querier_address", "auto");
-                row.bridging.queriers = {{vlan.id, base::parse_ipv4(address == "auto" ? "10.0.0.1" : address)}};
-                if (address == "0.0.0.0") row.bridging.queriers[0].address.reset();
+                row["queriers"][0] = {{"vlan", file["vlans"][0]["id"]}};
+                if (address != "0.0.0.0") row["queriers"][0]["address"] = address == "auto" ? "10.0.0.1" : address;
             }
-            edit.put(row);
+            add("devices", "switch", each.at("id"), {{"type", "lab-bridge"}, {"bridging", row}});
         }
+        if (!querier.is_null()) id("switch", querier);
     }
-
-    mod::PortRef next_port(const std::string& name) { return {devices.at(name), {std::to_string(++ports_used[name])}}; }
-
-    void add_cable(const std::string& name, const mod::PortRef& a, const mod::PortRef& b) {
-        auto row = mod::Cable::blank(next<mod::CableId>());
-        row.type = {"lab.wire"};
-        row.tag = name;
-        row.a = mod::CableEnd{a};
-        row.b = mod::CableEnd{b};
-        edit.put(row);
-    }
-
-    void set_cost(const mod::PortRef& port, int cost) {
-        auto row = mod::PortOverride::blank(port);
-        row.path_cost = cost;
-        edit.put(row);
-    }
-
-    void add_links() {
+    void add_links(std::size_t cuts) {
+        const auto cut = list("cut");
         std::map<std::string, int> seen;
-        for (const auto& each : input.value("links", json::array())) {
-            const std::string a = each.at("a"), b = each.at("b");
-            auto name = each.value("id", a + "-" + b);
+        for (const auto& each : list("links")) {
+            auto name = each.value("id", each.at("a").get<std::string>() + '-' + each.at("b").get<std::string>());
             if (const int count = ++seen[name]; count > 1) name += "#" + std::to_string(count);
-            const auto port_a = next_port(a), port_b = next_port(b);
-            set_cost(port_a, each.value("cost_a", each.value("cost", 2000)));
-            set_cost(port_b, each.value("cost_b", each.value("cost", 2000)));
-            made.link_port.emplace(name, port_a);
-            add_cable(name, port_a, port_b);
+            json row{{"type", "lab-wire"}};
+            for (const std::string end : {"a", "b"}) {
+                auto port = row[end] = next_port("switch", each.at(end));
+                port["path_cost"] = each.value("cost_" + end, each.value("cost", 2000));
+                port["disabled"] = std::count(cut.begin(), cut.begin() + static_cast<int>(cuts), name) > 0;
+                file["port_overrides"].push_back(port);
+            }
+            add("cables", "link", name, row);
         }
-        for (const auto& each : input.value("endpoints", json::array())) {
-            add_device(each.at("id"), "lab.host");
-            add_cable(each.at("id"), next_port(each.at("id")), next_port(each.at("switch")));
+        for (const auto& link : cut) id("link", link);
+        for (const auto& each : list("endpoints")) {
+            add("devices", "endpoint", each.at("id"), {{"type", "lab-host"}});
+            json row{{"type", "lab-wire"}, {"a", next_port("endpoint", each.at("id"))}};
+            row["b"] = next_port("switch", each.at("switch"));
+            add("cables", "access link", each.at("id"), row);
         }
     }
-
     void add_streams() {
-        for (const auto& each : input.value("streams", json::array())) {
-            auto row = mod::Stream::blank(next<mod::StreamId>());
-            row.tag = each.at("id");
-            row.encoder = devices.at(each.at("source"));
-            row.group = base::parse_ipv4(each.at("group").get<std::string>());
-            row.payload_octets = each.value("bytes", 1000);
-            row.payload_rate = base::BitRate::from_count(each.value("pps", 200) * row.payload_octets * 8);
-            row.rtp = false;
-            edit.put(row);
-            made.streams.emplace(row.tag, row.id);
+        for (const auto& each : list("streams")) {
+            json row{{"encoder", id("endpoint", each.at("source"))}, {"group", each.at("group")}, {"rtp", false}};
+            row["payload_octets"] = each.value("bytes", 1000);
+            row["payload_rate_bps"] = each.value("pps", 200) * 8LL * each.value("bytes", 1000);
+            add("streams", "stream", each.at("id"), row);
         }
-        auto preset = mod::Preset::blank(next<mod::PresetId>());
-        edit.put(preset);
-        for (const auto& each : input.value("subscriptions", json::array())) {
-            auto row = mod::Subscription::blank(next<mod::SubscriptionId>());
-            row.preset = preset.id;
-            row.stream = made.streams.at(each.at("stream"));
-            row.decoder = devices.at(each.at("receiver"));
-            edit.put(row);
+        for (const auto& each : list("subscriptions")) {
+            json row{{"stream", id("stream", each.at("stream"))}, {"decoder", id("endpoint", each.at("receiver"))}};
+            row.update({{"preset", file["presets"][0]["id"]}, {"input", std::to_string(last_id)}});
+            add("subscriptions", "subscription", std::to_string(last_id), row);
         }
     }
 };
 
 }  // namespace
 
-LabDesign lab_design(const json& input) {
+model::Design lab_design(const json& input, std::size_t cuts) {
     Builder builder{input};
-    builder.add_types();
     builder.add_switches();
-    builder.add_links();
+    builder.add_links(cuts);
     builder.add_streams();
-    builder.made.design = builder.edit.now;
-    return std::move(builder.made);
+    auto design = io::read_design(builder.file.dump(), "lab input");
+    if (!design) throw std::invalid_argument(design.error().english());
+    for (const auto& each : input.at("switches")) {  // the kernel takes priorities that a design file refuses
+        auto row = *design->devices.find(*model::DeviceId::parse(builder.id("switch", each.at("id"))));
+        row.bridging.priority = each.value("priority", 32768);
+        if (*row.bridging.priority >> 16 != 0) throw std::invalid_argument("a priority is no number of 16 bits");
+        design->devices.put(row);
+    }
+    return *design;
 }
 
 }  // namespace streamwright::lab

@@ -1,59 +1,41 @@
 #include "tests/lab/lab_predict.h"
 
-#include "core/model/delta.h"
-#include "tests/lab/lab_design.h"
-#include "tests/support/network_facts.h"
+#include "core/analysis/analyser.h"
 
 #include <algorithm>
-#include <set>
-#include <string>
 
 namespace streamwright::lab {
-
-namespace {
-
-using nlohmann::json;
-namespace mod = streamwright::model;
-
-json phase_of(const mod::Design& design) {
-    const test::NetworkFacts facts(design);
-    const auto& network = facts.network;
-    const auto bridge_tag = [&](int b) { return facts.wiring.devices[network.bridges[b].devices[0]].row->tag; };
+static json phase_of(const model::Design& design) {
+    const auto facts = analysis::analyse(design).facts;
+    const auto& wiring = facts.get<graph::Wiring>();
+    const auto& network = facts.get<graph::NetworkGraph>();
+    const auto& tree = facts.get<analysis::SpanningTrees>().trees.at(0);
+    const auto ends_of = [&](int arc) { return graph::arc_ends(wiring, facts.get<graph::Runs>(), network, arc); };
+    const auto tag = [&](model::DeviceId id) { return design.devices.find(id)->tag; };
+    const auto bridge_tag = [&](int b) { return wiring.devices[network.bridges[b].devices[0]].row->tag; };
     json phase{{"root", json::object()}, {"blocked", json::array()}, {"loads", json::array()}};
-    for (std::size_t b = 0; b < network.bridges.size(); ++b)
-        phase["root"][bridge_tag(static_cast<int>(b))] = bridge_tag(std::max(0, facts.trees.trees[0].root_of[b]));
-    std::set<std::string> blocked;
-    for (const auto& end : facts.trees.trees[0].blocked()) {
-        const auto ends = graph::arc_ends(facts.wiring, facts.runs, network, network.link_arc(end.link, end.at_a));
-        blocked.insert(design.cables.find(ends.link)->tag + " at " + facts.tag(ends.from));
+    for (int b = 0; b < static_cast<int>(tree.root_of.size()); ++b)
+        phase["root"][bridge_tag(b)] = bridge_tag(tree.root_of[b] < 0 ? b : tree.root_of[b]);
+    for (const auto& end : tree.blocked()) {
+        const auto ends = ends_of(network.link_arc(end.link, end.at_a));
+        phase["blocked"].push_back(design.cables.find(ends.link)->tag + " at " + tag(ends.from));
     }
-    phase["blocked"] = blocked;
+    std::sort(phase["blocked"].begin(), phase["blocked"].end());
     for (int arc = 0; arc < network.arc_count(); ++arc) {
-        const auto ends = graph::arc_ends(facts.wiring, facts.runs, network, arc);
-        auto streams = json::object();
-        for (const auto& name : facts.tags(facts.loads.presets[0].arcs[arc].streams)) streams[name] = json::object();
-        phase["loads"].push_back({{"kind", ends.is_link ? "link" : "access"},
-                                  {"link", design.cables.find(ends.link)->tag},
-                                  {"from", facts.tag(ends.from)},
-                                  {"to", facts.tag(ends.to)},
-                                  {"streams", streams}});
+        const auto ends = ends_of(arc);
+        json load{{"kind", ends.is_link ? "link" : "access"}, {"link", design.cables.find(ends.link)->tag}};
+        load.update({{"from", tag(ends.from)}, {"to", tag(ends.to)}, {"streams", json::object()}});
+        for (const int stream : facts.get<analysis::LinkLoads>().presets.at(0).arcs[arc].streams)
+            load["streams"][std::next(design.streams.begin(), stream)->tag] = json::object();
+        phase["loads"].push_back(load);
     }
     return phase;
 }
 
-}  // namespace
-
 json predict(const json& input) {
-    auto made = lab_design(input);
-    auto phases = json::array({phase_of(made.design)});
-    for (const auto& link : input.value("cut", json::array())) {
-        mod::Editing edit(made.design);
-        auto row = *made.design.port_overrides.find(made.link_port.at(link));
-        row.disabled = true;
-        edit.put(row);
-        made.design = edit.now;
-        phases.push_back(phase_of(made.design));
-    }
+    auto phases = json::array();
+    for (std::size_t cuts = 0; cuts <= input.value("cut", json::array()).size(); ++cuts)
+        phases.push_back(phase_of(lab_design(input, cuts)));
     return {{"phases", phases}};
 }
 

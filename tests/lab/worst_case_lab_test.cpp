@@ -1,6 +1,6 @@
 // Worst cases of every link and direction against stored answers of another program (tests/reference/lab/SOURCE.md).
 #include "core/analysis/facts/worst_case.h"
-#include "tests/lab/lab_design.h"
+#include "tests/lab/lab_predict.h"
 #include "tests/support/network_facts.h"
 
 #include <gtest/gtest.h>
@@ -50,7 +50,7 @@ TEST_P(StoredWorstCase, IsReached) {
         stream["bytes"] = 1000;
         stream["pps"] = input.at("rates").at(stream.at("id").get<std::string>());
     }
-    const auto design = lab_design(input).design;
+    const auto design = lab_design(input);
     const test::NetworkFacts facts(design);
     const auto worst =
         analysis::find_worst_case(facts.wiring, facts.network, facts.paths, facts.trees, facts.forwarding, facts.loads,

@@ -52,8 +52,9 @@ std::vector<std::pair<int, std::vector<int>>> loops_of(const graph::NetworkGraph
     if (loops.empty()) return loops;
     Tree open = tree;  // forwards only over links that close nothing
     for (const auto& [link, rest] : loops) open.a_role[at(link)] = TreeRole::down;
+    const auto forest = active_forest(network, open);
     for (auto& [link, rest] : loops)
-        rest = active_way(network, open, network.links[at(link)].a, network.links[at(link)].b, link)
+        rest = active_way(network, forest, network.links[at(link)].a, network.links[at(link)].b)
                    .value_or(std::vector<int>{});
     return loops;
 }

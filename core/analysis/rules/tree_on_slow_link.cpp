@@ -112,18 +112,22 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const LinkCapacity& capacity, const SpanningTrees& trees, Findings& out) {
     const Reader r{wiring, runs, network, capacity};
     std::set<int> told;
-    for (const auto& tree : trees.trees)
-        for (const auto& end : tree.blocked()) {
+    for (const auto& tree : trees.trees) {
+        const auto blocked = tree.blocked();
+        if (blocked.empty()) continue;
+        const auto forest = active_forest(network, tree);
+        for (const auto& end : blocked) {
             const auto& link = network.links[at(end.link)];
             if (link.a == link.b || told.count(end.link) != 0) continue;
-            const auto way = active_way(network, tree, link.a, link.b, end.link);
-            if (!way) continue;
+            const auto way = active_way(network, forest, link.a, link.b);
+            if (!way || way->empty()) continue;
             const int slow =
                 *std::min_element(way->begin(), way->end(), [&](int x, int y) { return r.rate(x) < r.rate(y); });
             if (r.rate(slow) >= r.rate(end.link)) continue;
             told.insert(end.link);
             judge(r, end, slow, out);
         }
+    }
 }
 
 extern const Rule rule;
