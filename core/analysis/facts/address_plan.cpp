@@ -66,7 +66,7 @@ void add_hosts(const Wiring& wiring, const Runs& runs, int device, std::vector<H
 }  // namespace address_plan_detail
 
 std::optional<model::VlanId> vlan_of_address(const graph::Wiring& wiring, const graph::Runs& runs, int device,
-                                     const std::optional<model::PortKey>& key) {
+                                             const std::optional<model::PortKey>& key) {
     using namespace address_plan_detail;
     const auto id = wiring.devices[static_cast<std::size_t>(device)].row->id;
     const auto port = key ? wiring.port_at({id, *key}) : usual_port(wiring, device);
