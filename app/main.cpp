@@ -5,6 +5,7 @@
 #include "app/views/file_actions.h"
 #include "app/views/main_window.h"
 #include "app/words/words.h"
+#include "core/base/keep_memory.h"
 
 #include <QApplication>
 #include <QMessageBox>
@@ -54,6 +55,7 @@ int open_canvas(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    streamwright::base::keep_freed_memory();
     streamwright::app::prefer_bundled_font();  // for the canvas and for documents alike
     if (argc > 1 && streamwright::app::is_command(argv[1])) return streamwright::app::run_command(argc, argv);
     return open_canvas(argc, argv);

@@ -1,4 +1,5 @@
 // Prints every measured row of the speeds the program owes: bench [--quick]. Build it in the release preset.
+#include "core/base/keep_memory.h"
 #include "tests/bench/benches.h"
 
 #include <exception>
@@ -8,6 +9,7 @@
 
 int main(int argc, char** argv) try {
     using namespace streamwright::bench;
+    streamwright::base::keep_freed_memory();  // as the program does
     const bool quick = argc > 1 && std::string_view(argv[1]) == "--quick";
     bench_deliver(std::cout, 1000);  // first, so that its memory is not that of the larger designs
     const std::vector<int> sizes{100, 300, 1000, 3000, 10000};
