@@ -199,7 +199,7 @@ std::vector<SubscriptionLatency> find_latencies(const Facts& facts, std::optiona
             if (std::find(unserved.begin(), unserved.end(), index) == unserved.end())
                 reader.measure(*load, s, *sends, *shows, each);
         }
-        all.push_back(std::move(each));
+        all.push_back(each);
     }
     return all;
 }

@@ -107,7 +107,7 @@ std::optional<QuerierPlaces> find_querier_places(const graph::Wiring& wiring, co
         for (const int querier : trials.lone_queriers(vlan)) {
             auto place = trials.judge(vlan, querier);
             if (!place) return std::nullopt;
-            all.places.push_back(std::move(*place));
+            all.places.push_back(*place);
         }
     }
     return all;
