@@ -9,6 +9,8 @@
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace streamwright::app {
 
 namespace address_dialog_detail {
@@ -52,7 +54,7 @@ AddressDialog::AddressDialog(const model::Design& design, QWidget* parent)
     list_->setAccessibleName(tr("What would be given"));
     list_->header()->setStretchLastSection(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
-    auto* go = buttons->addButton(tr("Give"), QDialogButtonBox::AcceptRole);
+    auto* go = buttons->addButton(tr("Give addresses"), QDialogButtonBox::AcceptRole);
     go->setDefault(true);
     go->setEnabled(!plan_.delta.empty());
     auto* layout = new QVBoxLayout(this);
@@ -72,6 +74,8 @@ void AddressDialog::fill(const model::Design& design) {
     QList<QTreeWidgetItem*> lines;
     for (const auto& line : analysis::plan_lines(plan_)) lines << line_for(line, book);
     list_->addTopLevelItems(lines);
+    const auto fails = [](const auto* line) { return !line->text(cannot_column).isEmpty(); };
+    list_->setColumnHidden(cannot_column, std::ranges::none_of(lines, fails));
     for (int column = 0; column < cannot_column; ++column) list_->resizeColumnToContents(column);
     list_->setCurrentItem(list_->topLevelItem(0));
     list_->setFocus();

@@ -87,7 +87,7 @@ TEST_F(PlanAddressesDialog, EscapeGivesNothingAndASecondTimeNothingIsLeft) {
     bool enabled = true;
     in_next<app::AddressDialog>([&](app::AddressDialog& dialog) {
         for (const auto* button : dialog.findChildren<QPushButton*>())
-            if (button->text() == "Give") enabled = button->isEnabled();
+            if (button->text() == "Give addresses") enabled = button->isEnabled();
         QTest::keyClick(&dialog, Qt::Key_Return);
     });
     choose_in_menu();

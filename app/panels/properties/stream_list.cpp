@@ -6,6 +6,8 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 namespace streamwright::app {
 
@@ -43,10 +45,11 @@ void show_streams(Figures& figures, const EditorContext& context, model::DeviceI
     const auto& design = document.design();
     const auto numbers = phrasebook(design).numbers;
     figures.section(tr("Streams sent"));
-    bool any = false;
-    for (const auto& stream : design.streams) {
-        if (stream.encoder != id) continue;
-        any = true;
+    std::vector<model::Stream> sent;
+    std::ranges::copy_if(design.streams, std::back_inserter(sent),
+                         [&](const model::Stream& stream) { return stream.encoder == id; });
+    std::ranges::sort(sent, {}, [](const model::Stream& stream) { return std::pair(stream.tag.size(), stream.tag); });
+    for (const auto& stream : sent) {
         const auto group = stream.group ? shown(base::print(*stream.group)) : tr("no group");
         figures.figure(shown(stream.tag), group + " · " + shown(print(stream.payload_rate, numbers)));
         figures.button(tr("Edit %1").arg(shown(stream.tag)), [&selection = context.selection, stream_id = stream.id] {
@@ -54,7 +57,7 @@ void show_streams(Figures& figures, const EditorContext& context, model::DeviceI
                 &selection, [&selection, stream_id] { selection.set(Chosen(stream_id)); }, Qt::QueuedConnection);
         });
     }
-    if (!any) figures.words(tr("It sends nothing yet."));
+    if (sent.empty()) figures.words(tr("It sends nothing yet."));
     figures.button(tr("Add a stream"), [&document, id] {
         QMetaObject::invokeMethod(
             &document, [&document, id] { add_stream(document, id); }, Qt::QueuedConnection);
