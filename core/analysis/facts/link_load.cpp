@@ -61,14 +61,6 @@ struct LoadRun {
         return paths.leaves[at(arc / 2) - network.links.size()].tags(vlan);
     }
 
-    std::optional<Receiver> receiver_of(int decoder, VlanIndex vlan) const {
-        if (const int bridge = network.bridge_of_device[at(decoder)]; bridge >= 0) return Receiver{bridge, -1};
-        for (const int leaf : network.leaves_of_device[at(decoder)])
-            if (paths.leaves[at(leaf)].carries(vlan))
-                return Receiver{network.leaves[at(leaf)].bridge, network.leaf_arc(leaf, false)};
-        return {};
-    }
-
     void read_subscriptions(const std::vector<model::PresetId>& presets) {
         wanted.resize(presets.size());
         int index = -1;
@@ -81,7 +73,7 @@ struct LoadRun {
             const auto& way = forwarding.streams[at(each.stream)];
             if (const auto decoder = wiring.device_index(row.decoder)) {
                 each.decoder = *decoder;
-                if (way.on_network()) each.receiver = receiver_of(*decoder, way.vlan);
+                if (way.on_network()) each.receiver = receiver_of(network, paths, *decoder, way.vlan);
             }
             wanted[at(static_cast<int>(preset - presets.begin()))].push_back(each);
         }

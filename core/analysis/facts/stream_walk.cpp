@@ -7,6 +7,16 @@ namespace streamwright::analysis {
 using catalogue::GroupLookup;
 using catalogue::UnknownGroups;
 
+std::optional<Receiver> receiver_of(const graph::NetworkGraph& network, const VlanPaths& paths, int device,
+                                    VlanIndex vlan) {
+    const auto at = static_cast<std::size_t>(device);
+    if (const int bridge = network.bridge_of_device[at]; bridge >= 0) return Receiver{bridge, -1};
+    for (const int leaf : network.leaves_of_device[at])
+        if (paths.leaves[static_cast<std::size_t>(leaf)].carries(vlan))
+            return Receiver{network.leaves[static_cast<std::size_t>(leaf)].bridge, network.leaf_arc(leaf, false)};
+    return std::nullopt;
+}
+
 StreamWalk::StreamWalk(const graph::NetworkGraph& network, const SpanningTrees& trees, const Forwarding& forwarding)
     : network_(network),
       trees_(trees),

@@ -5,6 +5,7 @@
 #include "core/analysis/facts/forwarding.h"
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -16,6 +17,10 @@ struct Receiver {
     int arc = -1;
     friend auto operator<=>(const Receiver&, const Receiver&) = default;
 };
+
+/// Where a device would receive in the VLAN; nothing where none of its network ports carries it.
+std::optional<Receiver> receiver_of(const graph::NetworkGraph& network, const VlanPaths& paths, int device,
+                                    VlanIndex vlan);
 
 /// A bridge has learned that the group is wanted out of this arc (-1: by itself).
 struct Membership {

@@ -48,13 +48,6 @@ struct Reader {
     const catalogue::SwitchFacts& facts(int bridge) const {
         return *wiring.devices[at(network.bridges[at(bridge)].devices.front())].type->bridging;
     }
-    std::optional<Receiver> receiver_of(int decoder, VlanIndex vlan) const {
-        if (const int bridge = network.bridge_of_device[at(decoder)]; bridge >= 0) return Receiver{bridge, -1};
-        for (const int leaf : network.leaves_of_device[at(decoder)])
-            if (paths.leaves[at(leaf)].carries(vlan))
-                return Receiver{network.leaves[at(leaf)].bridge, network.leaf_arc(leaf, false)};
-        return {};
-    }
 };
 
 /// Whether any table could be full: no switch holds more groups than there are streams.
@@ -135,7 +128,7 @@ std::map<model::PresetId, std::vector<Asked>> asked(const Reader& r, const Order
         if (!stream || !decoder) continue;
         const auto& way = r.forwarding.streams[at(*stream)];
         if (!way.on_network() || way.group.link_local()) continue;
-        if (const auto receiver = r.receiver_of(*decoder, way.vlan))
+        if (const auto receiver = receiver_of(r.network, r.paths, *decoder, way.vlan))
             lists[row.preset].push_back({order.place[at(*stream)], *stream, *receiver});
     }
     for (auto& [preset, list] : lists)
