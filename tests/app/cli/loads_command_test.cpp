@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <fstream>
+#include <map>
+
 namespace streamwright::test::loads_command {
 
 using nlohmann::json;
@@ -23,6 +26,35 @@ TEST(LoadsCommand, JsonHasThePromisedForm) {
     for (const auto& vlan : top.at("vlans"))
         for (const char* key : {"id", "root", "queriers", "blocked"}) EXPECT_TRUE(vlan.contains(key)) << key;
     EXPECT_EQ(run_program({"loads", demo("ferrow-quay.streamwright"), "--json"}).out, ran.out);
+}
+
+/// Wire rate of a stream of the file, in bits per second: RTP 12 (RFC 3550), UDP 8 (RFC 768), IPv4 20 (RFC 791),
+/// Ethernet 14 + 4, preamble 8 and gap 12 (IEEE 802.3), tag 4 (IEEE 802.1Q).
+long double wire_of(const json& stream, bool tagged) {
+    const auto payload = stream.value("payload_octets", 1400);
+    const auto whole = payload + (stream.value("rtp", true) ? 12 : 0) + 8 + 20 + 14 + 4 + 8 + 12 + (tagged ? 4 : 0);
+    return stream.at("payload_rate_bps").get<long double>() * whole / payload;
+}
+
+TEST(LoadsCommand, EveryLoadOfFerrowQuayIsTheSumOfItsStreams) {
+    const auto ran = run_program({"loads", demo("ferrow-quay.streamwright"), "--json"});
+    ASSERT_EQ(ran.exit_code, 0) << ran.err;
+    std::ifstream file(demo("ferrow-quay.streamwright"));
+    std::map<std::string, json> streams;
+    for (const auto& row : json::parse(file).at("streams")) streams[row.at("id")] = row;
+    int loaded = 0;
+    for (const auto& arc : json::parse(ran.out).at("arcs")) {
+        long double plain = 0, tagged = 0;
+        for (const auto& id : arc.at("streams")) {
+            plain += wire_of(streams.at(id), false);
+            tagged += wire_of(streams.at(id), true);
+        }
+        const auto load = arc.at("load_bps").get<long double>();
+        const auto is = [&](long double sum) { return load >= sum - 0.01L && load < sum + 1; };  // up to whole bits
+        EXPECT_TRUE(is(plain) || is(tagged)) << arc.dump();  // the one AV VLAN is tagged on a link or it is not
+        loaded += arc.at("streams").empty() ? 0 : 1;
+    }
+    EXPECT_GT(loaded, 90);
 }
 
 TEST(LoadsCommand, WorstAddsTermsAndAWitness) {
