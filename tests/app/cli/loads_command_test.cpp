@@ -40,10 +40,11 @@ TEST(LoadsCommand, EveryLoadOfFerrowQuayIsTheSumOfItsStreams) {
     const auto ran = run_program({"loads", demo("ferrow-quay.streamwright"), "--json"});
     ASSERT_EQ(ran.exit_code, 0) << ran.err;
     std::ifstream file(demo("ferrow-quay.streamwright"));
+    const auto design = json::parse(file), told = json::parse(ran.out);
     std::map<std::string, json> streams;
-    for (const auto& row : json::parse(file).at("streams")) streams[row.at("id")] = row;
+    for (const auto& row : design.at("streams")) streams[row.at("id")] = row;
     int loaded = 0;
-    for (const auto& arc : json::parse(ran.out).at("arcs")) {
+    for (const auto& arc : told.at("arcs")) {
         long double plain = 0, tagged = 0;
         for (const auto& id : arc.at("streams")) {
             plain += wire_of(streams.at(id), false);
