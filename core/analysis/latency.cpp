@@ -1,5 +1,6 @@
 #include "core/analysis/latency.h"
 
+#include "core/analysis/facts/stream_walk.h"
 #include "core/analysis/load_words.h"
 #include "core/standards/packet_delay.h"
 #include "core/standards/wire_overhead.h"
@@ -72,18 +73,13 @@ struct Reader {
     std::optional<std::vector<int>> way_of(int stream, int decoder) const {
         const auto& way = forwarding.streams[at(stream)];
         if (!way.on_network()) return std::nullopt;
-        const int from = way.source_bridge ? *way.source_bridge : network.leaves[at(*way.source_leaf)].bridge;
-        int to = network.bridge_of_device[at(decoder)], last = -1;
-        for (const int leaf : network.leaves_of_device[at(decoder)])
-            if (to < 0 && paths.leaves[at(leaf)].carries(way.vlan)) {
-                to = network.leaves[at(leaf)].bridge;
-                last = network.leaf_arc(leaf, false);
-            }
-        if (to < 0) return std::nullopt;
-        auto arcs = between(way.vlan, from, to);
+        const int from = way.first_bridge(network);
+        const auto receiver = receiver_of(network, paths, decoder, way.vlan);
+        if (!receiver) return std::nullopt;
+        auto arcs = between(way.vlan, from, receiver->bridge);
         if (!arcs) return std::nullopt;
         if (way.source_leaf) arcs->insert(arcs->begin(), network.leaf_arc(*way.source_leaf, true));
-        if (last >= 0) arcs->push_back(last);
+        if (receiver->arc >= 0) arcs->push_back(receiver->arc);
         return arcs;
     }
 
@@ -182,22 +178,23 @@ const PresetLoad* load_of(const LinkLoads& loads, model::PresetId preset) {
 std::vector<SubscriptionLatency> find_latencies(const Facts& facts, std::optional<model::DeviceId> decoder) {
     using namespace latency_detail;
     const Reader reader{facts};
+    graph::IdIndex stream_ids;
+    stream_ids.reserve(reader.streams.size());
+    for (const auto* stream : reader.streams) stream_ids.add(stream->id.bits());
     std::vector<SubscriptionLatency> all;
     int index = -1;
     for (const auto& row : reader.wiring.design.subscriptions) {
         ++index;
         if (decoder && row.decoder != *decoder) continue;
         SubscriptionLatency each{row.id, row.preset, row.stream, {}, {}, {}, {}};
-        const auto& streams = reader.streams;
-        const auto stream = std::find_if(streams.begin(), streams.end(), [&](auto* s) { return s->id == row.stream; });
+        const auto stream = stream_ids.find(row.stream.bits());
         const auto* load = load_of(reader.loads, row.preset);
         const auto shows = reader.wiring.device_index(row.decoder);
-        const auto sends = stream != streams.end() ? reader.wiring.device_index((*stream)->encoder) : std::nullopt;
+        const auto sends = stream ? reader.wiring.device_index(reader.streams[at(*stream)]->encoder) : std::nullopt;
         if (load && shows && sends) {
-            const int s = static_cast<int>(stream - streams.begin());
-            const auto& unserved = load->unserved[at(s)];
+            const auto& unserved = load->unserved[at(*stream)];
             if (std::find(unserved.begin(), unserved.end(), index) == unserved.end())
-                reader.measure(*load, s, *sends, *shows, each);
+                reader.measure(*load, *stream, *sends, *shows, each);
         }
         all.push_back(each);
     }

@@ -23,13 +23,9 @@ using model::VlanId;
 
 constexpr int usual_length = 24, shortest_length = 8;
 
-Ipv4Prefix prefix_of(Ipv4 address, int length) {
-    return {{address.bits & (~std::uint32_t{0} << (32 - length))}, length};
-}
-
 bool overlaps_another(const model::Design& design, VlanId vlan, const Ipv4Prefix& subnet) {
     return std::any_of(design.vlans.begin(), design.vlans.end(), [&](const model::Vlan& row) {
-        return row.id != vlan && row.subnet && (row.subnet->holds(subnet.network) || subnet.holds(row.subnet->network));
+        return row.id != vlan && row.subnet && row.subnet->overlaps(subnet);
     });
 }
 
@@ -41,7 +37,7 @@ std::optional<Ipv4Prefix> subnet_around(const model::Design& design, const model
     for (const auto each : typed) length = std::min(length, std::countl_zero(typed.front().bits ^ each.bits));
     std::optional<Ipv4Prefix> best;
     for (; length >= shortest_length; --length) {
-        const auto subnet = prefix_of(typed.front(), length);
+        const auto subnet = Ipv4Prefix::around(typed.front(), length);
         if (overlaps_another(design, vlan.id, subnet)) break;
         auto row = vlan;
         row.subnet = subnet;

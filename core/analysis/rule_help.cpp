@@ -125,6 +125,14 @@ std::optional<base::Ipv4> free_address(const AddressPlan& plan, const model::Vla
     return std::nullopt;
 }
 
+std::optional<base::Ipv4> querier_address(const AddressPlan& plan, const model::Device& device,
+                                          const model::Vlan& vlan) {
+    for (const auto& host : device.addresses)
+        if (host.address && (!host.vlan || host.vlan == vlan.id) && (!vlan.subnet || vlan.subnet->holds(*host.address)))
+            return host.address;
+    return free_address(plan, vlan);
+}
+
 std::optional<Remedy> other_address(const graph::Wiring& wiring, const AddressPlan& plan, const HostUse& use) {
     const auto* vlan = use.vlan ? wiring.design.vlans.find(*use.vlan) : nullptr;
     const auto address = vlan ? free_address(plan, *vlan) : std::nullopt;

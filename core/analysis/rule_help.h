@@ -49,6 +49,9 @@ model::Device device_settings(const graph::Wiring& wiring, int device);
 std::optional<Remedy> other_group(const AddressPlan& plan, const model::Stream& stream);
 /// An address of the VLAN's subnet that nobody has and no lease covers; nothing without a subnet.
 std::optional<base::Ipv4> free_address(const AddressPlan& plan, const model::Vlan& vlan);
+/// What the device would ask from as querier: an address of its own in the VLAN and its subnet, else a free one.
+std::optional<base::Ipv4> querier_address(const AddressPlan& plan, const model::Device& device,
+                                          const model::Vlan& vlan);
 /// Gives the device the next free address of the VLAN's subnet in place of this one.
 std::optional<Remedy> other_address(const graph::Wiring& wiring, const AddressPlan& plan, const HostUse& use);
 

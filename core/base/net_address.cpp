@@ -29,6 +29,10 @@ int hex_digit(char c) {
 
 }  // namespace address_detail
 
+Ipv4Prefix Ipv4Prefix::around(Ipv4 address, int length) {
+    return {{address.bits & address_detail::mask_of(length)}, length};
+}
+
 bool Ipv4Prefix::holds(Ipv4 address) const { return (address.bits & address_detail::mask_of(length)) == network.bits; }
 
 Ipv4 Ipv4Prefix::broadcast() const { return {network.bits | ~address_detail::mask_of(length)}; }

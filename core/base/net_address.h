@@ -19,7 +19,10 @@ struct Ipv4Prefix {
     int length = 0;  // 0 to 32
     friend auto operator<=>(const Ipv4Prefix&, const Ipv4Prefix&) = default;
 
+    /// The subnet of that length which the address lies in.
+    static Ipv4Prefix around(Ipv4 address, int length);
     bool holds(Ipv4 address) const;
+    bool overlaps(const Ipv4Prefix& other) const { return holds(other.network) || other.holds(network); }
     Ipv4 broadcast() const;
     /// Addresses a host may take: network and broadcast excluded below /31 (RFC 950; RFC 3021 for /31).
     std::int64_t usable_hosts() const;

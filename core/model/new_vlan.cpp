@@ -23,10 +23,6 @@ int free_number(const Design& design) {
     return last_vid;
 }
 
-base::Ipv4Prefix prefix(base::Ipv4 of, int length) {
-    return {{length == 0 ? 0 : of.bits & (~std::uint32_t{0} << (32 - length))}, length};
-}
-
 struct Typed {
     std::optional<base::Ipv4> first;
     int common = smallest_subnet;  // leading bits that all addresses share
@@ -44,9 +40,8 @@ Typed typed_addresses(const Design& design) {
 }
 
 bool overlaps_any(const Design& design, const base::Ipv4Prefix& subnet) {
-    return std::any_of(design.vlans.begin(), design.vlans.end(), [&](const Vlan& row) {
-        return row.subnet && (row.subnet->holds(subnet.network) || subnet.holds(row.subnet->network));
-    });
+    return std::any_of(design.vlans.begin(), design.vlans.end(),
+                       [&](const Vlan& row) { return row.subnet && row.subnet->overlaps(subnet); });
 }
 
 }  // namespace new_vlan_detail
@@ -58,7 +53,7 @@ std::optional<base::Ipv4Prefix> free_subnet(const Design& design, int vid, const
            (std::uint64_t{1} << (32 - length)) - 2 < std::uint64_t{2} * design.devices.size())
         --length;
     for (std::uint32_t second = static_cast<std::uint32_t>(vid) % 256, tries = 0; tries < 256; ++tries) {
-        const auto subnet = prefix({0x0A000000U | (second << 16)}, length);
+        const auto subnet = base::Ipv4Prefix::around({0x0A000000U | (second << 16)}, length);
         const auto held = clear_of.lower_bound(subnet.network);
         const bool clear = held == clear_of.end() || !subnet.holds(*held);
         if (clear && !overlaps_any(design, subnet)) return subnet;
@@ -76,7 +71,7 @@ Vlan new_vlan(const Design& design, VlanId id) {
     if (!typed.first)
         row.subnet = free_subnet(design, row.vid);
     else if (typed.common >= widest_around_addresses)
-        row.subnet = prefix(*typed.first, typed.common);
+        row.subnet = base::Ipv4Prefix::around(*typed.first, typed.common);
     return row;
 }
 

@@ -43,14 +43,11 @@ const model::Querier* querier(PropertyForm& form, model::DeviceId id, model::Vla
     return found == all.end() ? nullptr : &*found;
 }
 
-/// The switch's own address in the VLAN's subnet, else a free one of it.
 std::optional<base::Ipv4> address_to_ask_from(PropertyForm& form, model::DeviceId id, model::VlanId vlan) {
     const auto* held = form.design().vlans.find(vlan);
     const auto* device = row(form, id);
     if (!held || !device) return std::nullopt;
-    for (const auto& host : device->addresses)
-        if (host.address && held->subnet && held->subnet->holds(*host.address)) return host.address;
-    return analysis::free_address(form.document().analyser().facts().get<analysis::AddressPlan>(), *held);
+    return analysis::querier_address(form.document().analyser().facts().get<analysis::AddressPlan>(), *device, *held);
 }
 
 void ask(PropertyForm& form, model::DeviceId id, model::VlanId vlan, bool on) {

@@ -56,6 +56,10 @@ struct StreamWay {
     std::optional<int> source_leaf;    // or
     std::optional<int> source_bridge;  // an endpoint that is itself a bridge
     bool on_network() const { return source_leaf || source_bridge; }
+    /// The bridge that it comes to first; only of streams on the network.
+    int first_bridge(const graph::NetworkGraph& network) const {
+        return source_bridge ? *source_bridge : network.leaves[static_cast<std::size_t>(*source_leaf)].bridge;
+    }
     friend bool operator==(const StreamWay&, const StreamWay&) = default;
 };
 

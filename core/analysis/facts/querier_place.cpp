@@ -26,8 +26,7 @@ struct Trials {
         std::set<int> roots;
         for (const auto& way : forwarding.streams) {
             if (way.vlan != vlan || !way.on_network()) continue;
-            roots.insert(tree(vlan).root_of[at(way.source_bridge ? *way.source_bridge
-                                                                 : network.leaves[at(*way.source_leaf)].bridge)]);
+            roots.insert(tree(vlan).root_of[at(way.first_bridge(network))]);
         }
         return roots;
     }

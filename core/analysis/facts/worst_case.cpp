@@ -159,7 +159,7 @@ struct WorstRun {
 
     int source_position(int stream, const TreeOrder& order) const {
         const auto& way = forwarding.streams[at(stream)];
-        const int bridge = way.source_bridge ? *way.source_bridge : network.leaves[at(*way.source_leaf)].bridge;
+        const int bridge = way.first_bridge(network);
         return order.position[at(bridge)];
     }
 

@@ -79,8 +79,8 @@ std::map<std::pair<VlanIndex, int>, Silent> silent_parts(const graph::NetworkGra
     std::map<std::pair<VlanIndex, int>, Silent> parts;
     for (int s = 0; s < static_cast<int>(forwarding.streams.size()); ++s) {
         const auto& way = forwarding.streams[at(s)];
-        if (!way.source_leaf && !way.source_bridge) continue;
-        const int bridge = way.source_bridge ? *way.source_bridge : network.leaves[at(*way.source_leaf)].bridge;
+        if (!way.on_network()) continue;
+        const int bridge = way.first_bridge(network);
         if (forwarding.vlans[at(way.vlan)].querier_of[at(bridge)] >= 0) continue;
         auto& part = parts[{way.vlan, trees.trees[at(way.vlan)].root_of[at(bridge)]}];
         part.streams.push_back(s);
@@ -103,10 +103,8 @@ std::vector<int> members(const graph::NetworkGraph& network, const SpanningTrees
 std::optional<Remedy> set_querier(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                   const AddressPlan& plan, int bridge, model::VlanId vlan, bool alone) {
     auto row = device_settings(wiring, network.bridges[at(bridge)].devices.front());
-    std::optional<base::Ipv4> address;
-    for (const auto& each : row.addresses)
-        if (each.address && (each.vlan == vlan || !each.vlan) && !address) address = each.address;
-    if (const auto* known = wiring.design.vlans.find(vlan); known && !address) address = free_address(plan, *known);
+    const auto* known = wiring.design.vlans.find(vlan);
+    const auto address = known ? querier_address(plan, row, *known) : std::nullopt;
     if (!address && !alone) return std::nullopt;  // switches do not follow a querier without an address
     row.bridging.queriers.push_back({vlan, address});
     return Remedy{line(STREAMWRIGHT_TEXT("Make %1 the querier of %2"), {named(row.id), named(vlan)}),
@@ -119,10 +117,7 @@ Remedy set_up_vlan(const graph::Wiring& wiring, const graph::NetworkGraph& netwo
                    int bridge) {
     const auto row = device_settings(wiring, network.bridges[at(bridge)].devices.front());
     model::SetUpVlan edit{model::new_vlan(wiring.design, model::VlanId(row.id.bits())), true, row.id, {}};
-    for (const auto& each : row.addresses)
-        if (each.address && (!edit.row.subnet || edit.row.subnet->holds(*each.address)) && !edit.from)
-            edit.from = each.address;
-    if (!edit.from) edit.from = free_address(plan, edit.row);
+    edit.from = querier_address(plan, row, edit.row);
     return {
         line(STREAMWRIGHT_TEXT("Set up VLAN %1 with %2 as its querier"), {std::int64_t{edit.row.vid}, named(row.id)}),
         std::move(edit)};

@@ -3,6 +3,8 @@
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
 
+#include <map>
+
 namespace streamwright::deliver {
 
 namespace stream_schedule_detail {
@@ -80,17 +82,17 @@ std::string input_label(const Source& source, const model::Device& decoder, cons
 
 std::string time_words(const std::optional<base::Duration>& time) { return time ? base::print(*time) : "not known"; }
 
+/// What each stream of each preset is shown by: skew is asked among those alone.
+using Together = std::map<std::pair<model::PresetId, model::StreamId>, std::vector<analysis::SubscriptionLatency>>;
+
 /// Blank where no other display shows the stream.
-std::string skew_words(const std::vector<analysis::SubscriptionLatency>& all,
-                       const analysis::SubscriptionLatency& latency) {
-    const auto shows = std::count_if(all.begin(), all.end(), [&](const auto& each) {
-        return each.preset == latency.preset && each.stream == latency.stream;
-    });
-    return shows < 2 ? std::string() : time_words(analysis::skew(all, latency));
+std::string skew_words(const Together& together, const analysis::SubscriptionLatency& latency) {
+    const auto& shows = together.at({latency.preset, latency.stream});
+    return shows.size() < 2 ? std::string() : time_words(analysis::skew(shows, latency));
 }
 
 TableRow subscription_row(const Source& source, const model::Subscription& subscription, const model::Preset& preset,
-                          const std::vector<analysis::SubscriptionLatency>& latencies, std::size_t index) {
+                          const analysis::SubscriptionLatency& latency, const Together& together) {
     const auto* decoder = source.design.devices.find(subscription.decoder);
     const auto* stream = source.design.streams.find(subscription.stream);
     TableRow row;
@@ -101,8 +103,8 @@ TableRow subscription_row(const Source& source, const model::Subscription& subsc
                  text_cell(decoder ? input_label(source, *decoder, subscription.input) : subscription.input.text),
                  text_cell(decoder ? room_words(source.design, *decoder) : ""),
                  text_cell(stream ? stream->tag : ""),
-                 text_cell(time_words(latencies[index].most)),
-                 text_cell(skew_words(latencies, latencies[index]))};
+                 text_cell(time_words(latency.most)),
+                 text_cell(skew_words(together, latency))};
     return row;
 }
 
@@ -115,6 +117,8 @@ TablePart presets_table(const Source& source) {
                      {"Stream", ColumnKind::text, 16, true}, {"Latency at most", ColumnKind::text, 24},
                      {"Skew at most", ColumnKind::text, 24}};
     const auto latencies = analysis::find_latencies(source.analysis.facts);
+    Together together;
+    for (const auto& each : latencies) together[{each.preset, each.stream}].push_back(each);
     std::vector<const model::Preset*> presets;
     for (const auto& preset : source.design.presets) presets.push_back(&preset);
     std::ranges::stable_sort(presets, {}, [](const model::Preset* p) { return std::pair(p->number, p->id); });
@@ -124,7 +128,7 @@ TablePart presets_table(const Source& source) {
         for (const auto& subscription : source.design.subscriptions) {
             const auto at = index++;
             if (subscription.preset == preset->id)
-                table.rows.push_back(subscription_row(source, subscription, *preset, latencies, at));
+                table.rows.push_back(subscription_row(source, subscription, *preset, latencies[at], together));
         }
         std::sort(table.rows.begin() + static_cast<std::ptrdiff_t>(first), table.rows.end(),
                   [](const TableRow& a, const TableRow& b) {

@@ -8,15 +8,13 @@ namespace streamwright::model {
 
 namespace set_up_vlan_detail {
 
-bool overlap(const base::Ipv4Prefix& a, const base::Ipv4Prefix& b) { return a.holds(b.network) || b.holds(a.network); }
-
 Trouble clash(const Design& design, const Vlan& row) {
     for (const auto& other : design.vlans) {
         if (other.id == row.id) continue;
         if (other.vid == row.vid)
             return base::Error{"VLAN %1 is there already, called '%2'; take another number.",
                                {std::to_string(row.vid), other.name}};
-        if (row.subnet && other.subnet && overlap(*row.subnet, *other.subnet))
+        if (row.subnet && other.subnet && row.subnet->overlaps(*other.subnet))
             return base::Error{"The subnet %1 overlaps %2 of VLAN %3; take another one.",
                                {base::print(*row.subnet), base::print(*other.subnet), std::to_string(other.vid)}};
     }
