@@ -88,6 +88,7 @@ struct Fields<SwitchFacts> {
         v("bpdus", s.bpdus);
         v("trees", s.trees);
         v("rapid_tree", s.rapid_tree);
+        v("query_on_topology_change", s.query_on_topology_change);
         v("long_path_costs", s.long_path_costs);
         v("poe_budget_mw", s.poe_budget);
         v("poe_by_class", s.poe_by_class);
