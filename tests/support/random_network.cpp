@@ -21,7 +21,11 @@ public:
         add_vlans();
         add_switches();
         add_links();
-        if (!plain_) set_up_switches();
+        if (plain_)
+            for (const auto id : switches_)
+                b_.change<model::Device>(id, [](auto& row) { row.bridging.snooping_off = true; });
+        else
+            set_up_switches();
         const int devices = 2 + below(9);
         for (int i = 0; i < devices; ++i) add_device(i);
         if (!plain_ && below(3) == 0) add_direct();

@@ -8,7 +8,7 @@ namespace streamwright::test {
 
 /// Anything that can be drawn.
 model::Design random_network(unsigned seed);
-/// Alike switches without VLANs, one of them asking; every encoder and decoder on one cable.
+/// Switches in one VLAN that do not snoop; every encoder and decoder on one cable; one preset.
 model::Design random_plain_network(unsigned seed);
 
 }  // namespace streamwright::test
