@@ -74,6 +74,8 @@ Trouble wrong_text(const std::string& field, std::string_view text, bool lines, 
 }
 
 Trouble broken_bond(const Design& design, const Settings& row) {
+    for (const auto preset : row.survive_presets)
+        if (auto trouble = missing(design.presets, preset, "The settings", "the preset")) return trouble;
     return missing(design.vlans, row.usual_vlan, "The settings", "the VLAN");
 }
 

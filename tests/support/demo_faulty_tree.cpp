@@ -85,6 +85,31 @@ void small_tables(Faulty& f) {
     });
 }
 
+/// What the closing speech needs: one picture over the only link to SW-993, and one over a trunk whose spare is too
+/// narrow for it. Of this preset alone it is asked that pictures outlive any one link.
+void no_way_around(Faulty& f) {
+    const auto speech = f.make.preset(3, "Closing speech");
+    const auto root = root_switch(f, "switch-access-24-poe", "SW-991");
+    const auto far = f.device("switch-access-24-poe", "SW-992"), lone = f.device("switch-access-24-poe", "SW-993");
+    f.make.configure(root, [&](model::Device& row) {
+        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.3")}};
+    });
+    f.make.cable("copper-cat6a", root, "23", far, "23", 20);
+    f.make.cable("copper-cat6a", root, "24", far, "24", 20);
+    f.make.cable("copper-cat6a", root, "22", lone, "22", 20);
+    f.make.configure_port(far, "24", [](PortOverride& row) { row.rate_limit = base::BitRate::from_count(100000000); });
+    f.encoder("skiff-encoder", "991", "239.192.9.91", far, "1");
+    f.decoder("skiff-decoder", "991", root, "1");
+    f.encoder("skiff-encoder", "993", "239.192.9.93", lone, "1");
+    f.decoder("skiff-decoder", "993", root, "3");
+    for (const char* number : {"991", "993"})
+        f.make.show(speech, f.make.tagged(std::string("DEC-") + number), f.streams.at(number));
+    auto settings = f.make.design().settings();
+    settings.survive = model::Survival::link;
+    settings.survive_presets = {speech};
+    f.make.run(model::SetSettings{settings});
+}
+
 }  // namespace
 
 void tree_faults(Faulty& f) {
@@ -93,6 +118,7 @@ void tree_faults(Faulty& f) {
     marks_and_scales(f);
     storm(f);
     small_tables(f);
+    no_way_around(f);
 }
 
 void tree_fault_sheet(Faulty& f) {
@@ -102,6 +128,9 @@ void tree_fault_sheet(Faulty& f) {
     trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
     trees.put("SW-989", 500, 60);
     trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
+    trees.rows({320, 400}, 330, {{"LP-991", "ENC-991"}, {"LP-993", "ENC-993"}}, 10);
+    trees.rows({500}, 250, {{"SW-991"}, {"SW-992"}, {"SW-993"}}, 10);
+    trees.rows({640, 720}, 330, {{"DEC-991", "MON-991"}, {"DEC-993", "MON-993"}}, 10);
     trees.finish();
 }
 

@@ -54,6 +54,9 @@ extern const Rule rule;
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
+namespace rules::failure_overfull {
+extern const Rule rule;
+}
 namespace rules::fibre_does_not_fit {
 extern const Rule rule;
 }
@@ -141,6 +144,9 @@ extern const Rule rule;
 namespace rules::root_left_to_chance {
 extern const Rule rule;
 }
+namespace rules::single_point_of_failure {
+extern const Rule rule;
+}
 namespace rules::snooping_table_full {
 extern const Rule rule;
 }
@@ -195,6 +201,7 @@ std::span<const Rule> all_rules() {
                                   rules::duplicate_tag::rule,
                                   rules::edge_port_to_bridge::rule,
                                   rules::encoder_without_source::rule,
+                                  rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
                                   rules::fibre_too_long::rule,
                                   rules::group_reserved::rule,
@@ -224,6 +231,7 @@ std::span<const Rule> all_rules() {
                                   rules::querier_without_address::rule,
                                   rules::rack_unit_clash::rule,
                                   rules::root_left_to_chance::rule,
+                                  rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subscription_not_decoded::rule,

@@ -92,6 +92,10 @@ void remove_streams(Editing& editing, Going& going) {
         if (going.devices.contains(row.encoder)) going.streams.insert(row.id);
     for (const auto id : going.streams) editing.erase<Stream>(id);
     for (const auto id : going.presets) editing.erase<Preset>(id);
+    if (!going.presets.empty())
+        change_each<Settings>(editing, [&](Settings& row) {
+            std::erase_if(row.survive_presets, [&](PresetId preset) { return going.presets.contains(preset); });
+        });
     erase_where<Subscription>(editing, [&](const Subscription& row) {
         return going.subscriptions.contains(row.id) || going.streams.contains(row.stream) ||
                going.presets.contains(row.preset) || going.devices.contains(row.decoder);

@@ -71,6 +71,7 @@ struct Settings {
     int query_response_s = 10;
     int robustness = 2;
     Survival survive = Survival::nothing;
+    std::vector<PresetId> survive_presets;  // whose pictures must outlive it; none: of all
     bool imperial = false;
     std::vector<std::string> document_set;  // names; empty: all
     std::vector<std::string> formats;       // names; empty: all
@@ -98,6 +99,7 @@ struct Settings {
         v("query_response_s", s.query_response_s);
         v("robustness", s.robustness);
         v("survive", s.survive);
+        v("survive_presets", s.survive_presets);
         v("imperial", s.imperial);
         v("document_set", s.document_set);
         v("formats", s.formats);
