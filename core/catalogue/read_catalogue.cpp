@@ -67,6 +67,7 @@ struct Fields<Codec> {
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
         v("downmix", s.downmix);
+        v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
     }
 };

@@ -123,6 +123,8 @@ Trouble broken_bond(const Design& design, const Cable& row) {
 Trouble broken_bond(const Design& design, const Stream& row) {
     const auto subject = called("Stream", row.tag, row.id.text());
     if (auto trouble = missing(design.devices, row.encoder, subject, "the device")) return trouble;
+    if (row.twin == row.id) return base::Error{"%1 cannot be its own twin.", {subject}};
+    if (auto trouble = missing(design.streams, row.twin, subject, "the stream")) return trouble;
     return missing(design.vlans, row.vlan, subject, "the VLAN");
 }
 

@@ -85,6 +85,14 @@ void small_tables(Faulty& f) {
     });
 }
 
+/// A second copy of the picture that goes the same way.
+void twin_beside(Faulty& f, const std::string& number, const std::string& group) {
+    const auto first = f.streams.at(number);
+    auto row = *f.make.design().streams.find(f.make.stream(f.make.tagged("ENC-" + number), "S-" + number + "B", group));
+    row.twin = first;
+    f.make.run(model::SetStream{row});
+}
+
 /// What the closing speech needs: one picture over the only link to SW-993, and one over a trunk whose spare is too
 /// narrow for it. Of this preset alone it is asked that pictures outlive any one link.
 void no_way_around(Faulty& f) {
@@ -102,6 +110,7 @@ void no_way_around(Faulty& f) {
     f.decoder("skiff-decoder", "991", root, "1");
     f.encoder("skiff-encoder", "993", "239.192.9.93", lone, "1");
     f.decoder("skiff-decoder", "993", root, "3");
+    twin_beside(f, "993", "239.192.9.94");
     for (const char* number : {"991", "993"})
         f.make.show(speech, f.make.tagged(std::string("DEC-") + number), f.streams.at(number));
     auto settings = f.make.design().settings();

@@ -29,6 +29,7 @@ public:
         const int devices = 2 + below(9);
         for (int i = 0; i < devices; ++i) add_device(i);
         if (!plain_ && below(3) == 0) add_direct();
+        if (!plain_ && once_in(2)) pair_streams();
         subscribe();
         if (!plain_) lay_ducts();
         return std::move(b_.design);
@@ -183,6 +184,12 @@ private:
         cable(port_of(encoder, "net"), port_of(decoder, "net"));
         send(encoder);
         decoders_.push_back(decoder);
+    }
+
+    /// Each stream is in one pair at most.
+    void pair_streams() {
+        for (std::size_t i = 0; i + 1 < streams_.size(); i += 2)
+            if (once_in(2)) b_.change<model::Stream>(streams_[i], [&](auto& row) { row.twin = streams_[i + 1]; });
     }
 
     void subscribe() {

@@ -1,5 +1,5 @@
 // Random networks for tests of failures: switches of several kinds, stacks, groups of cables, chains, cables without a
-// switch, VLANs, one querier or several or none, presets, ducts, a UPS. The same seed gives the same design.
+// switch, VLANs, one querier or several or none, presets, twins, ducts, a UPS. The same seed gives the same design.
 #pragma once
 
 #include "core/model/design.h"

@@ -199,6 +199,8 @@ Drawn set_stream(Draw& d) {
     if (!d.once_in(6)) row.group = d.group();
     row.vlan = d.maybe_key(d.design.vlans);
     row.kind = d.once_in(5) ? cat::StreamKind::audio : cat::StreamKind::video;
+    if (d.once_in(4)) row.twin = d.maybe_key(d.design.streams);
+    if (row.twin == row.id) row.twin.reset();
     return SetStream{row};
 }
 

@@ -1,5 +1,7 @@
 #include "core/analysis/facts/load_memory.h"
 
+#include "core/analysis/facts/twins.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -31,6 +33,8 @@ LoadMemory::LoadMemory(const WholeNetwork& whole, const LinkLoads& loads, const 
       flooding_readers_(readers_.size()),
       mark_(at(whole.network.arc_count()), 0),
       came_by_(whole.network.bridges.size(), -1) {
+    twins_ = twin_streams(whole.wiring);
+    has_twins_ = std::any_of(twins_.begin(), twins_.end(), [](int twin) { return twin >= 0; });
     for (const auto& stream : whole.wiring.design.streams)
         encoders_.push_back(whole.wiring.device_index(stream.encoder).value_or(-1));
     make_units();
@@ -73,19 +77,28 @@ void LoadMemory::make_units() {
                                          [&](const auto& each) { return each.preset == row.preset; });
         if (!stream || preset == loads_.presets.end()) continue;
         const int p = static_cast<int>(preset - loads_.presets.begin());
-        auto& unit = wanted_unit_[at(p)][at(*stream)];
-        if (unit < 0) {
-            const auto& members = of_class[at(class_of[at(*stream)])];
-            for (const int s : members) {
-                wanted_unit_[at(p)][at(s)] = static_cast<int>(units_.size());
-                units_of_stream_[at(s)].push_back(static_cast<int>(units_.size()));
-            }
-            units_.push_back({p, {}, members, {}});
-        }
         const int decoder = whole_.wiring.device_index(row.decoder).value_or(-1);
-        units_[at(unit)].asked.push_back({*stream, index, decoder, {}, false});
-        if (decoder >= 0) units_of_device_[at(decoder)].push_back(unit);
+        stream_of_.resize(at(index) + 1, -1);
+        stream_of_[at(index)] = *stream;
+        for (const int taken : {*stream, twins_[at(*stream)]}) {
+            if (taken < 0) continue;
+            const int unit = wanted_unit(p, taken, of_class[at(class_of[at(taken)])]);
+            units_[at(unit)].asked.push_back({taken, index, decoder, {}, false});
+            if (decoder >= 0) units_of_device_[at(decoder)].push_back(unit);
+        }
     }
+}
+
+/// The unit of the stream's class in the preset, made at the first call.
+int LoadMemory::wanted_unit(int preset, int stream, const std::vector<int>& members) {
+    if (const int known = wanted_unit_[at(preset)][at(stream)]; known >= 0) return known;
+    const int unit = static_cast<int>(units_.size());
+    for (const int s : members) {
+        wanted_unit_[at(preset)][at(s)] = unit;
+        units_of_stream_[at(s)].push_back(unit);
+    }
+    units_.push_back({preset, {}, members, {}});
+    return unit;
 }
 
 bool LoadMemory::shows(const Side& side, const StreamWalk& walker, const Asked& asked) const {

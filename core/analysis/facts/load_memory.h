@@ -7,6 +7,7 @@
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/facts/stream_walk.h"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <vector>
@@ -85,6 +86,7 @@ private:
     };
 
     void make_units();
+    int wanted_unit(int preset, int stream, const std::vector<int>& members);
     void remember(int unit);
     void read_overfull();
     Walked walk(const Side& side, StreamWalk& walker, int unit) const;
@@ -103,14 +105,20 @@ private:
     Steps steps_of(int preset, const std::vector<Walked>& walked);
     void judge_arcs(int preset, const Steps& steps, LoadChange& change);
     LoadChange change_worked_out_anew();
+    using Served = std::function<bool(int preset, int stream, int subscription)>;
+    void settle(LoadChange& change, const Served& served) const;
+    bool still_served(const std::vector<Walked>& walked, int preset, int stream, int subscription) const;
 
     WholeNetwork whole_;
     const LinkLoads& loads_;
     const LostState& state_;
     RateTable rates_;
     StreamWalk walker_, again_;
-    std::vector<int> encoders_;  // per stream; -1: none
-    std::vector<Unit> units_;    // first the idle unit of each stream, then those that are wanted
+    std::vector<int> encoders_;   // per stream; -1: none
+    std::vector<int> twins_;      // per stream; -1: none
+    std::vector<int> stream_of_;  // per subscription; -1: none
+    bool has_twins_ = false;
+    std::vector<Unit> units_;  // first the idle unit of each stream, then those that are wanted
     std::vector<int> arcs_;
     std::vector<std::vector<int>> wanted_unit_;                 // per preset, stream; -1: nobody wants it
     std::vector<std::vector<int>> units_of_stream_;             // all its units

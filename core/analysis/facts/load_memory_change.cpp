@@ -181,9 +181,44 @@ LoadChange LoadMemory::change() {
     const int presets = static_cast<int>(loads_.presets.size());
     for (int preset = presets == 0 ? -1 : 0; preset < presets; ++preset)
         judge_arcs(preset, steps_of(preset, walked), change);
+    settle(change, [&](int preset, int stream, int subscription) {
+        return still_served(walked, preset, stream, subscription);
+    });
+    return change;
+}
+
+bool LoadMemory::still_served(const std::vector<Walked>& walked, int preset, int stream, int subscription) const {
+    const int index = wanted_unit_[at(preset)][at(stream)];
+    const auto again = std::lower_bound(walked.begin(), walked.end(), index,
+                                        [](const Walked& each, int unit) { return each.unit < unit; });
+    const auto& asked = stale_[at(index)] ? again->asked : units_[at(index)].asked;
+    return std::any_of(asked.begin(), asked.end(), [&](const Asked& each) {
+        return each.stream == stream && each.subscription == subscription && each.served;
+    });
+}
+
+/// In order; and a picture with a twin is lost only when both are, and away only while neither comes as before.
+void LoadMemory::settle(LoadChange& change, const Served& served) const {
     std::sort(change.lost.begin(), change.lost.end());
     std::sort(change.moved.begin(), change.moved.end());
-    return change;
+    if (!has_twins_) return;
+    const auto arriving = [&](const Picture& picture) {
+        const int stream = stream_of_[at(picture.subscription)];
+        int count = 0;
+        for (const int each : {stream, twins_[at(stream)]})
+            count += each >= 0 && served(picture.preset, each, picture.subscription);
+        return count;
+    };
+    change.lost.erase(std::unique(change.lost.begin(), change.lost.end()), change.lost.end());
+    std::erase_if(change.lost, [&](const Picture& picture) { return arriving(picture) > 0; });
+    std::vector<MovedPicture> moved;
+    for (std::size_t i = 0; i < change.moved.size();) {
+        std::size_t next = i;
+        while (next < change.moved.size() && change.moved[next].picture == change.moved[i].picture) ++next;
+        if (static_cast<int>(next - i) >= arriving(change.moved[i].picture)) moved.push_back(change.moved[i]);
+        i = next;
+    }
+    change.moved = std::move(moved);
 }
 
 /// Streams may have moved to other VLANs, so the units of the whole network no longer hold.
@@ -224,8 +259,10 @@ LoadChange LoadMemory::change_worked_out_anew() {
                 change.overfull.push_back({preset, arc, load.arcs[at(arc)].wire, *capacity,
                                            std::binary_search(already.begin(), already.end(), arc)});
     }
-    std::sort(change.lost.begin(), change.lost.end());
-    std::sort(change.moved.begin(), change.moved.end());
+    settle(change, [&](int preset, int stream, int subscription) {
+        const auto& unserved = anew.presets[at(preset)].unserved[at(stream)];
+        return std::find(unserved.begin(), unserved.end(), subscription) == unserved.end();
+    });
     return change;
 }
 

@@ -123,6 +123,9 @@ extern const Rule rule;
 namespace rules::plan_encryption {
 extern const Rule rule;
 }
+namespace rules::planes_share {
+extern const Rule rule;
+}
 namespace rules::poe_budget_exceeded {
 extern const Rule rule;
 }
@@ -224,6 +227,7 @@ std::span<const Rule> all_rules() {
                                   rules::plan_access_control::rule,
                                   rules::plan_accounts::rule,
                                   rules::plan_encryption::rule,
+                                  rules::planes_share::rule,
                                   rules::poe_budget_exceeded::rule,
                                   rules::poe_class_too_low::rule,
                                   rules::port_used_twice::rule,

@@ -76,12 +76,31 @@ Overfull overfull_in(const NetworkFacts& f) {
     return all;
 }
 
-/// Preset and subscription, by index.
+/// Preset and subscription, by index: those whose stream does not arrive, and its twin, if there is one, neither.
 std::set<std::pair<int, int>> unserved_in(const NetworkFacts& f) {
+    std::map<model::StreamId, std::size_t> indices;
+    std::map<std::size_t, std::size_t> twins;
+    for (const auto& row : f.wiring.design.streams) indices.emplace(row.id, indices.size());
+    for (const auto& row : f.wiring.design.streams)
+        if (row.twin) {
+            twins[indices[row.id]] = indices[*row.twin];
+            twins[indices[*row.twin]] = indices[row.id];
+        }
     std::set<std::pair<int, int>> all;
-    for (std::size_t p = 0; p < f.loads.presets.size(); ++p)
-        for (const auto& of_stream : f.loads.presets[p].unserved)
-            for (const int subscription : of_stream) all.emplace(p, subscription);
+    int index = 0;
+    for (const auto& row : f.wiring.design.subscriptions) {
+        for (std::size_t p = 0; p < f.loads.presets.size(); ++p) {
+            const auto lacks = [&](std::size_t stream) {
+                const auto& unserved = f.loads.presets[p].unserved[stream];
+                return std::find(unserved.begin(), unserved.end(), index) != unserved.end();
+            };
+            const auto stream = indices.at(row.stream);
+            if (f.loads.presets[p].preset == row.preset && lacks(stream) &&
+                (!twins.contains(stream) || lacks(twins.at(stream))))
+                all.emplace(p, index);
+        }
+        ++index;
+    }
     return all;
 }
 
