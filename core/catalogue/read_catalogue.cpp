@@ -68,6 +68,7 @@ struct Fields<Codec> {
         v("scales", s.scales);
         v("downmix", s.downmix);
         v("most_without_server", s.most_without_server);
+        v("most_groups", s.most_groups);
     }
 };
 
