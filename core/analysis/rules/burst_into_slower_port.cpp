@@ -56,13 +56,16 @@ struct Steps {
     int stream = -1;
     std::set<int> arcs, streams;
 
-    /// out / in is the share that goes on; the smaller, the worse.
     void add(base::BitRate from, base::BitRate to, int arc, int which) {
         arcs.insert(arc);
         streams.insert(which);
-        using Wide = __int128;
-        if (stream >= 0 && Wide{to.count()} * in.count() >= Wide{out.count()} * from.count()) return;
+        if (stream >= 0 && passed_on(from, to) >= passed_on(in, out)) return;
         in = from, out = to, stream = which;
+    }
+
+    /// The share of a burst that goes on while it comes in, in tenths of a percent.
+    static std::int64_t passed_on(base::BitRate from, base::BitRate to) {
+        return std::min<std::int64_t>(to.count() / std::max<std::int64_t>(from.count() / 1000, 1), 1000);
     }
 };
 
@@ -82,9 +85,7 @@ std::optional<base::BitRate> speed_in(const Reader& r, const PresetLoad& preset,
 
 void judge(const Reader& r, int bridge, const Steps& steps, Findings& out) {
     const auto id = device_id(r.wiring, r.network.bridges[at(bridge)].devices.front());
-    // In tenths of a percent, rounded down; the fraction of the rates themselves, which may be any.
-    const auto passes = static_cast<std::int64_t>(static_cast<__int128>(steps.out.count()) * 1000 / steps.in.count());
-    const base::Percent waits{1000 - passes};
+    const base::Percent waits{1000 - Steps::passed_on(steps.in, steps.out)};
     auto finding = found(words.id, Severity::advice, {id},
                          {named(id), steps.in, steps.out, static_cast<std::int64_t>(steps.arcs.size()),
                           static_cast<std::int64_t>(steps.streams.size()), waits});
