@@ -9,9 +9,9 @@
 
 namespace streamwright::analysis::rules::subnet_too_small {
 
-constexpr std::string_view patterns[] = {
-    STREAMWRIGHT_TEXT("%1 has %2 that need an address, and %3 has %4: %5 too few. The smallest that fits with a fifth "
-                      "to spare is /%6.")};
+constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT(
+    "%1 has %2 devices that need an address, and %3 holds %4: %5 too few. The smallest that fits with a fifth "
+    "to spare is /%6.")};
 
 constexpr standards::Citation sources[] = {
     {"IETF", "RFC 950", "section 2.1"},
@@ -92,8 +92,8 @@ void judge(const graph::Wiring& wiring, const AddressPlan& plan, const model::Vl
         {named(vlan.id), needed, base::print(*vlan.subnet), has, needed - has, static_cast<std::int64_t>(length)});
     finding.measured = needed;
     finding.limit = has;
-    finding.terms.push_back(
-        line(STREAMWRIGHT_TEXT("devices: %1, gateway: %2, together %3"), {hosts, needed - hosts, needed}));
+    finding.terms.push_back(line(STREAMWRIGHT_TEXT("devices: %1, a gateway beside them: %2, together %3"),
+                                 {hosts, needed - hosts, needed}));
     if (auto remedy = widened(wiring, vlan, length)) finding.remedies.push_back(std::move(*remedy));
     out.push_back(std::move(finding));
 }
