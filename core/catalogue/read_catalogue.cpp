@@ -97,6 +97,7 @@ struct Fields<SwitchFacts> {
         v("forwarding_latency_ns", s.forwarding_latency);
         v("frame_limit", s.frame_limit);
         v("aggregation_limit", s.aggregation_limit);
+        v("member_by", s.member_by);
         v("stackable", s.stackable);
     }
 };

@@ -1,6 +1,6 @@
 // The faulty design's faults of streams on their way: a small island of its own, in a VLAN of its own, whose switch
-// takes standard frames only, whose sender is faster than its receiver, whose receiver joins one group, and whose
-// subnet has two addresses.
+// takes standard frames only, whose sender is faster than what follows, whose trunk is a group that may put all on one
+// member, whose receiver joins one group, and whose subnet has two addresses.
 #include "tests/support/demo_faulty.h"
 
 #include <functional>
@@ -27,7 +27,7 @@ void set_rate(catalogue::DeviceType& type, const std::string& key, std::int64_t 
 /// Small enough beside the port's speed; its packets too large for the switch.
 model::StreamId slow_stream(Faulty& f, model::StreamId id, int payload_octets) {
     auto row = *f.make.design().streams.find(id);
-    row.payload_rate = base::BitRate::from_count(200000000);
+    row.payload_rate = base::BitRate::from_count(60000000);
     row.payload_octets = payload_octets;
     f.make.run(model::SetStream{row});
     return id;
@@ -50,12 +50,24 @@ void stream_faults(Faulty& f) {
     });
     const auto bridge = f.device(small, "SW-995");
     f.make.configure(bridge, [&](model::Device& row) {
+        row.bridging.priority = 4096;
         row.bridging.queriers = {{vlan, base::parse_ipv4("10.90.4.1")}};
     });
     const auto encoder = f.encoder(fast, "995", "239.192.9.95", bridge, "1");
-    const auto decoder = f.decoder(windows, "995", bridge, "2");
+    const auto far = f.device("switch-access-8-poe", "SW-996");
+    for (const char* port : {"7", "8"}) {
+        f.make.cable("copper-cat6a", bridge, port, far, port, 20);
+        for (const auto id : {bridge, far})
+            f.make.configure_port(id, port, [&](PortOverride& row) {
+                row.untagged = vlan;
+                row.aggregate = "uplink";
+                row.rate_limit = base::BitRate::from_count(100000000);
+            });
+    }
+    const auto decoder = f.decoder(windows, "995", far, "2");
+    f.make.configure_port(far, "2", [&](PortOverride& row) { row.untagged = vlan; });
     f.make.cable("copper-cat6a", f.device("control-processor", "CP-995"), "lan", bridge, "3", 20);
-    for (const char* port : {"1", "2", "3"})
+    for (const char* port : {"1", "3"})
         f.make.configure_port(bridge, port, [&](PortOverride& row) { row.untagged = vlan; });
     f.make.show(f.preset, decoder, slow_stream(f, f.streams.at("995"), 1440));
     f.make.show(f.preset, decoder, slow_stream(f, f.make.stream(encoder, "S-996", "239.192.9.96"), 4000), "second");
@@ -65,7 +77,8 @@ void stream_fault_sheet(Faulty& f) {
     SheetPlan plan(f.make, f.make.sheet(6, "Faulty design", "streams on their way", model::PaperSize::a2));
     plan.rows({60, 150}, 60, {{"LP-995", "ENC-995"}, {"", "CP-995"}}, 10);
     plan.put("SW-995", 240, 60);
-    plan.rows({330, 410}, 60, {{"DEC-995", "MON-995"}}, 10);
+    plan.put("SW-996", 330, 60);
+    plan.rows({420, 500}, 60, {{"DEC-995", "MON-995"}}, 10);
     plan.finish();
 }
 

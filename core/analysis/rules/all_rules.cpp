@@ -15,6 +15,9 @@ extern const Rule rule;
 namespace rules::address_twice {
 extern const Rule rule;
 }
+namespace rules::aggregate_member_overfull {
+extern const Rule rule;
+}
 namespace rules::both_roles_at_once {
 extern const Rule rule;
 }
@@ -194,6 +197,7 @@ std::span<const Rule> all_rules() {
     static const std::array table{rules::address_outside_subnet::rule,
                                   rules::address_table_full::rule,
                                   rules::address_twice::rule,
+                                  rules::aggregate_member_overfull::rule,
                                   rules::both_roles_at_once::rule,
                                   rules::burst_into_slower_port::rule,
                                   rules::cable_end_open::rule,
