@@ -37,6 +37,7 @@ struct Deferred {
     WorstCase worst;
     QuerierPlaces places;
     Failures failures;
+    AggregationRisk groups;
 };
 
 class Analyser {

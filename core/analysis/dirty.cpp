@@ -9,10 +9,10 @@ constexpr FactSet wiring = fact_bit<graph::Wiring>();
 /// The wiring is made again, but nothing in it changed that a rule reads there.
 constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
-constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>() |
-                               fact_bit<QuerierPlaces>() | fact_bit<Failures>();
+constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | deferred_facts;
 /// Another place of the querier may part what is alike now.
-constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<Failures>();
+constexpr FactSet of_presets =
+    fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<Failures>() | fact_bit<AggregationRisk>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
 constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>();
@@ -100,7 +100,7 @@ FactSet spoils(const model::Change<model::Device>& change) {
         chassis(row);
         row.addresses.clear();
     };
-    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>();
+    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>() | fact_bit<AggregationRisk>();
     return renamed | structure;
 }
 

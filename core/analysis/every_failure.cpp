@@ -46,11 +46,12 @@ base::Result<void> add(const Wiring& wiring, const std::string& name, Lost& lost
 }  // namespace every_failure_detail
 
 std::optional<Failures> find_every_failure(const Facts& facts, const std::stop_token& stop, const Progress& progress) {
-    const WholeNetwork whole{facts.get<graph::Wiring>(),       facts.get<graph::Runs>(), facts.get<graph::NetworkGraph>(),
-                             facts.get<LinkCapacity>(),        facts.get<VlanPaths>(),   facts.get<SpanningTrees>(),
+    const WholeNetwork whole{facts.get<graph::Wiring>(), facts.get<graph::Runs>(), facts.get<graph::NetworkGraph>(),
+                             facts.get<LinkCapacity>(),  facts.get<VlanPaths>(),   facts.get<SpanningTrees>(),
                              facts.get<Forwarding>()};
     return find_outcomes(whole, facts.get<LinkLoads>(),
-                         list_failing(whole.wiring, whole.runs, whole.network, facts.get<PowerBudget>()), stop, progress);
+                         list_failing(whole.wiring, whole.runs, whole.network, facts.get<PowerBudget>()), stop,
+                         progress);
 }
 
 base::Result<graph::Lost> named_failures(const Facts& facts, std::span<const std::string> names) {

@@ -69,6 +69,7 @@ struct Fields<Codec> {
         v("downmix", s.downmix);
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
+        v("most_groups", s.most_groups);
     }
 };
 
@@ -98,6 +99,7 @@ struct Fields<SwitchFacts> {
         v("forwarding_latency_ns", s.forwarding_latency);
         v("frame_limit", s.frame_limit);
         v("aggregation_limit", s.aggregation_limit);
+        v("member_by", s.member_by);
         v("stackable", s.stackable);
     }
 };

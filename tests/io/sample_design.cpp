@@ -19,6 +19,7 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
         if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
     type.codec->downmix = true;
     type.codec->most_without_server = 20;
+    type.codec->most_groups = 16;
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};

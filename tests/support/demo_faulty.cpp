@@ -261,10 +261,12 @@ Demo faulty() {
     signal_faults(f);
     venue_faults(f);
     tree_faults(f);
+    stream_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
     tree_fault_sheet(f);
+    stream_fault_sheet(f);
     return std::move(make).done();
 }
 

@@ -74,4 +74,8 @@ void venue_fault_sheet(Faulty& f);
 void tree_faults(Faulty& f);
 void tree_fault_sheet(Faulty& f);
 
+/// Faults of streams on their way: frames, bursts, joins and addresses, on an island of their own.
+void stream_faults(Faulty& f);
+void stream_fault_sheet(Faulty& f);
+
 }  // namespace streamwright::test::demo_faulty_detail

@@ -16,9 +16,9 @@ using analysis::Outcome;
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 std::vector<Column> columns() {
-    return {{"What fails", ColumnKind::text, 24, true},   {"Kind", ColumnKind::text, 20},
-            {"Between, or feeds", ColumnKind::text, 44},  {"Pictures lost", ColumnKind::number, 16},
-            {"Lost, by preset", ColumnKind::text, 60},    {"Overfull then", ColumnKind::text, 60},
+    return {{"What fails", ColumnKind::text, 24, true},       {"Kind", ColumnKind::text, 20},
+            {"Between, or feeds", ColumnKind::text, 44},      {"Pictures lost", ColumnKind::number, 16},
+            {"Lost, by preset", ColumnKind::text, 60},        {"Overfull then", ColumnKind::text, 60},
             {"Pictures that return", ColumnKind::number, 20}, {"Return after", ColumnKind::text, 26},
             {"Parts of the network", ColumnKind::number, 20}};
 }
@@ -114,10 +114,11 @@ std::string overfull_words(const Source& source, const Names& names, const Outco
     }
     std::string words;
     for (const auto& [arc, over] : fullest) {
-        const auto ends = graph::arc_ends(wiring_of(source), facts.get<graph::Runs>(), facts.get<graph::NetworkGraph>(), arc);
+        const auto ends =
+            graph::arc_ends(wiring_of(source), facts.get<graph::Runs>(), facts.get<graph::NetworkGraph>(), arc);
         words += (words.empty() ? "" : "; ") + device_tag(wiring_of(source), ends.from_port.device) + " to " +
-                 device_tag(wiring_of(source), ends.to_port.device) + ": " + print(over->wire.ceil(), source.book.numbers) + " of " +
-                 print(over->capacity, source.book.numbers);
+                 device_tag(wiring_of(source), ends.to_port.device) + ": " +
+                 print(over->wire.ceil(), source.book.numbers) + " of " + print(over->capacity, source.book.numbers);
         if (over->preset >= 0) words += " in " + names.presets[at(over->preset)];
         if (over->already) words += " (without the failure too)";
     }
@@ -147,10 +148,11 @@ TableRow row_of(const Source& source, const Names& names, const Outcome& outcome
 }
 
 std::vector<std::string> notes(int parts) {
-    return {"One thing fails at a time; what it alone feeds with power fails with it. Pictures are counted in all presets.",
-            "Return after: the spanning tree opens another way, then switches hear who wants what, at the latest with "
-            "the next query. Blank where no picture comes another way.",
-            "Whole, the network is in " + std::to_string(parts) + (parts == 1 ? " part." : " parts.")};
+    return {
+        "One thing fails at a time; what it alone feeds with power fails with it. Pictures are counted in all presets.",
+        "Return after: the spanning tree opens another way, then switches hear who wants what, at the latest with "
+        "the next query. Blank where no picture comes another way.",
+        "Whole, the network is in " + std::to_string(parts) + (parts == 1 ? " part." : " parts.")};
 }
 
 }  // namespace failures_document_detail

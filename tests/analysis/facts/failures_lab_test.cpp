@@ -2,7 +2,6 @@
 // the tree's time and the longest gap of each picture that came back lie within its bounds. Timers as measured there:
 // hello 1 s, message age 6 s, forward delay 2 s, queries every 2 s, answers within 1 s; the tree is classic.
 #include "core/analysis/facts/failures.h"
-
 #include "tests/lab/lab_predict.h"
 #include "tests/support/network_facts.h"
 

@@ -1,7 +1,6 @@
-// Every failure of 200 random networks without snooping, where a picture arrives exactly when there is a way: cut edges,
-// cut vertices and lost connections as python3-networkx finds them.
+// Every failure of 200 random networks without snooping, where a picture arrives exactly when there is a way: cut
+// edges, cut vertices and lost connections as python3-networkx finds them.
 #include "core/analysis/facts/failures.h"
-
 #include "tests/support/network_facts.h"
 #include "tests/support/random_network.h"
 #include "tests/support/temp_folder.h"
@@ -81,8 +80,8 @@ void write_network(std::ostream& out, unsigned seed, const NetworkFacts& f) {
     out << ", \"links\": ";
     List links(out);
     for (const auto& link : f.network.links)
-        links.next() << '[' << device(link.a_ports.front().device) << ", " << device(link.b_ports.front().device) << ", "
-                     << cable(link.runs.front()) << ']';
+        links.next() << '[' << device(link.a_ports.front().device) << ", " << device(link.b_ports.front().device)
+                     << ", " << cable(link.runs.front()) << ']';
     links.close();
     out << ", \"cables\": ";
     List cables(out);
