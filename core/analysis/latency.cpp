@@ -96,21 +96,32 @@ struct Reader : LatencyFacts {
         return type && type->codec ? &*type->codec : nullptr;
     }
 
+    /// Over the whole way, part by part.
+    struct Sums {
+        MaybeTime lines = 0, switches = 0, queues = 0, lengths = 0;
+    };
+    std::optional<Sums> sums(const PresetLoad& load, int stream, int decoder) const {
+        const auto arcs = stream_path(network, paths, trees, forwarding, stream, decoder);
+        if (!arcs) return std::nullopt;
+        Sums way;
+        for (std::size_t i = 0; i < arcs->size(); ++i) {
+            const int arc = (*arcs)[i];
+            add(way.lines, serialising(arc, stream));
+            add(way.queues, queueing(load, arc, stream));
+            add(way.lengths, propagation(arc));
+            if (i > 0) add(way.switches, switching(network.bridge_before(arc)));
+        }
+        return way;
+    }
+
     void measure(const PresetLoad& load, int stream, int encoder, int decoder, SubscriptionLatency& out) const {
         const auto* sends = codec_of(encoder);
         const auto* shows = codec_of(decoder);
         if (sends) out.parts.encoding = sends->encode_latency;
         if (shows) out.parts.decoding = shows->decode_latency;
-        const auto arcs = stream_path(network, paths, trees, forwarding, stream, decoder);
-        if (!arcs) return;
-        MaybeTime lines = 0, switches = 0, queues = 0, lengths_time = 0;
-        for (std::size_t i = 0; i < arcs->size(); ++i) {
-            const int arc = (*arcs)[i];
-            add(lines, serialising(arc, stream));
-            add(queues, queueing(load, arc, stream));
-            add(lengths_time, propagation(arc));
-            if (i > 0) add(switches, switching(network.bridge_before(arc)));
-        }
+        const auto way = sums(load, stream, decoder);
+        if (!way) return;
+        const auto& [lines, switches, queues, lengths_time] = *way;
         out.parts.serialising = rounded_up(lines);
         out.parts.switching = rounded_up(switches);
         out.parts.queueing = rounded_up(queues);
@@ -161,15 +172,12 @@ std::vector<SubscriptionLatency> find_latencies(const Facts& facts, std::optiona
 }
 
 std::optional<WayTime> way_time(const LatencyFacts& facts, const PresetLoad& load, int stream, int decoder) {
-    const latency_detail::Reader reader(facts);
-    const auto encoder = facts.wiring.device_index(reader.streams[at(stream)]->encoder);
-    if (!encoder) return std::nullopt;
-    SubscriptionLatency latency{model::SubscriptionId(0), load.preset, reader.streams[at(stream)]->id, {}, {}, {}, {}};
-    reader.measure(load, stream, *encoder, decoder, latency);
-    const auto& parts = latency.parts;
-    if (!parts.serialising || !parts.switching || !parts.propagation || !parts.queueing) return std::nullopt;
-    const auto least = *parts.serialising + *parts.switching + *parts.propagation;
-    return WayTime{least, least + *parts.queueing};
+    using namespace latency_detail;
+    const auto way = Reader(facts).sums(load, stream, decoder);
+    if (!way) return std::nullopt;
+    const auto least = sum(sum(way->lines, way->switches), way->lengths), most = sum(least, way->queues);
+    if (!most) return std::nullopt;
+    return WayTime{rounded_down(*least), rounded_up(*most)};
 }
 
 std::optional<base::Duration> skew(const std::vector<SubscriptionLatency>& all, const SubscriptionLatency& of) {
