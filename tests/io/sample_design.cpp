@@ -112,7 +112,8 @@ struct FullDesign {
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {
-            r.note = "n", r.duct = "tray 1", r.progress = {true, true, true, true};
+            r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
+            r.progress = {true, true, true, true};
         });
         b.change<Stream>(stream, [](Stream& r) {
             r.note = "n", r.kind = catalogue::StreamKind::usb, r.network_port = PortKey{"net"};
