@@ -7,8 +7,10 @@
 namespace streamwright::analysis::rules::agreed_sources_exceeded {
 
 constexpr std::string_view patterns[] = {
-    STREAMWRIGHT_TEXT("Preset %4 shows %5 different sources over %1 from %2 to %3; at most %6 are agreed (%7)."),
-    STREAMWRIGHT_TEXT("Preset %4 shows %5 different sources over %1 from %2 to %3, of %6 agreed (%7).")};
+    STREAMWRIGHT_TEXT(
+        "Preset %4 shows %5 different sources over %1 from %2 to %3, more than the number agreed, %6 (%7)."),
+    STREAMWRIGHT_TEXT(
+        "Preset %4 shows %5 different sources over %1 from %2 to %3, close to the number agreed, %6 (%7).")};
 
 constexpr standards::Citation sources[] = {
     {"trade", "agreed contention", "how many sources may cross at once", standards::Standing::practice}};

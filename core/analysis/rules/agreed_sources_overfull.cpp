@@ -6,8 +6,9 @@
 namespace streamwright::analysis::rules::agreed_sources_overfull {
 
 constexpr std::string_view patterns[] = {
-    STREAMWRIGHT_TEXT("%1 from %2 to %3 may carry %4 of %5 with the %6 sources agreed (%7): %8."),
-    STREAMWRIGHT_TEXT("%1 from %2 to %3 may carry %4 of %5 with the %6 sources agreed (%7): %8, above the headroom of "
+    STREAMWRIGHT_TEXT("%1 from %2 to %3 may carry %4 of %5 when sources keep to the number agreed, %6 (%7): %8."),
+    STREAMWRIGHT_TEXT("%1 from %2 to %3 may carry %4 of %5 when sources keep to the number agreed, %6 (%7): %8, above "
+                      "the headroom of "
                       "%9.")};
 
 constexpr standards::Citation sources[] = {

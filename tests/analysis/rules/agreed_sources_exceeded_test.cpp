@@ -25,8 +25,8 @@ TEST(AgreedSourcesExceeded, firesAboveAndWarnsNearTheNumberAgreed) {
     EXPECT_EQ(finding.severity, Severity::error);
     EXPECT_EQ(finding.measured, base::Value(std::int64_t{2}));
     EXPECT_EQ(finding.limit, base::Value(std::int64_t{1}));
-    EXPECT_THAT(english_sentence(over.design(), finding),
-                AllOf(HasSubstr("Lecture"), HasSubstr("at most 1"), HasSubstr("(IT, 2026-11-20)")));
+    EXPECT_THAT(english_sentence(over.design(), finding), AllOf(HasSubstr("Lecture"), HasSubstr("2 different sources"),
+                                                                HasSubstr("the number agreed, 1 (IT, 2026-11-20)")));
     const auto near = agreed(2);
     EXPECT_THAT(rules_found(near.design()), ElementsAre("agreed-sources-exceeded"));
     EXPECT_EQ(finding_of(near.design(), "agreed-sources-exceeded").severity, Severity::warning);

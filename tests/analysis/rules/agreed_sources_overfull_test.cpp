@@ -32,7 +32,7 @@ TEST(AgreedSourcesOverfull, holdsTheNumberAgainstTheLink) {
     const auto finding = finding_of(over.b.design, "agreed-sources-overfull");
     EXPECT_EQ(finding.severity, Severity::error);
     EXPECT_THAT(sentence(over, "agreed-sources-overfull"),
-                AllOf(HasSubstr("23 sources agreed (IT, 2026-11-20)"), HasSubstr("103.5 %")));
+                AllOf(HasSubstr("the number agreed, 23 (IT, 2026-11-20)"), HasSubstr("103.5 %")));
     EXPECT_EQ(finding_of(agreed(22).b.design, "agreed-sources-overfull").severity, Severity::warning);
     EXPECT_EQ(found_by_rule(agreed(17).b.design), Found{});
 }
