@@ -134,6 +134,11 @@ FactSet spoils(const model::Change<model::Cable>& change) {
         row.length.reset();
     };
     if (alike(change, length)) return renamed | unseen_wiring | length_facts;
+    const auto agreed = [&](model::Cable& row) {
+        length(row);
+        row.agreed.reset();
+    };
+    if (alike(change, agreed)) return renamed | wiring | length_facts;
     return renamed | structure;
 }
 

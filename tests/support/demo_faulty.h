@@ -49,11 +49,11 @@ struct Faulty {
         make.show(preset, make.tagged("DEC-" + decoder), streams.at(stream));
     }
 
-    void fibre(DeviceId a, const std::string& a_port, const std::string& a_module, DeviceId b,
-               const std::string& b_port, const std::string& b_module, const std::string& type, int metres) {
+    model::CableId fibre(DeviceId a, const std::string& a_port, const std::string& a_module, DeviceId b,
+                         const std::string& b_port, const std::string& b_module, const std::string& type, int metres) {
         make.module(a, a_port, a_module);
         make.module(b, b_port, b_module);
-        make.cable(type, a, a_port, b, b_port, metres);
+        return make.cable(type, a, a_port, b, b_port, metres);
     }
 
     DemoMaker& make;

@@ -18,6 +18,12 @@ extern const Rule rule;
 namespace rules::aggregate_member_overfull {
 extern const Rule rule;
 }
+namespace rules::agreed_sources_exceeded {
+extern const Rule rule;
+}
+namespace rules::agreed_sources_overfull {
+extern const Rule rule;
+}
 namespace rules::both_roles_at_once {
 extern const Rule rule;
 }
@@ -207,6 +213,8 @@ std::span<const Rule> all_rules() {
                                   rules::address_table_full::rule,
                                   rules::address_twice::rule,
                                   rules::aggregate_member_overfull::rule,
+                                  rules::agreed_sources_exceeded::rule,
+                                  rules::agreed_sources_overfull::rule,
                                   rules::both_roles_at_once::rule,
                                   rules::burst_into_slower_port::rule,
                                   rules::cable_end_open::rule,
