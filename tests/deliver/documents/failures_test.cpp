@@ -54,8 +54,8 @@ TEST(FailuresDocument, EveryThingOfFerrowQuayThatCanFailIsListed) {
         EXPECT_TRUE(listed.contains(device.tag)) << device.tag;
     }
     for (const auto& cable : venue.design.cables)
-        if (!cable.duct.empty() && ducts.insert(cable.duct).second)
-            EXPECT_TRUE(listed.contains(cable.duct)) << cable.duct;
+        if (!cable.duct.empty()) ducts.insert(cable.duct);
+    for (const auto& duct : ducts) EXPECT_TRUE(listed.contains(duct)) << duct;
     EXPECT_GT(expected, 9u);
     int losing = 0;
     for (const auto& row : rows.rows) losing += cell(rows, row, "Lost, by preset").empty() ? 0 : 1;
