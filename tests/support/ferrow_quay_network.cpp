@@ -44,7 +44,9 @@ void place_switches(Quay& quay) {
         row.bridging.queriers = {{quay.av, base::parse_ipv4("10.20.0.1")}};
     });
     quay.make.configure(quay.make.tagged("SW-CORE"), [&](model::Device& row) {
-        row.bridging.queriers = {{quay.control_vlan, base::parse_ipv4("10.20.2.250")},
+        // Of two that ask the lower address does it; this one takes over when the other is gone.
+        row.bridging.queriers = {{quay.av, base::parse_ipv4("10.20.0.2")},
+                                 {quay.control_vlan, base::parse_ipv4("10.20.2.250")},
                                  {quay.corporate, base::parse_ipv4("10.20.8.250")}};
     });
 }
