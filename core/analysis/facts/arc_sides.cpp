@@ -68,6 +68,13 @@ TreeOrder order_tree(const graph::NetworkGraph& network, const Tree& tree, const
     return std::move(run.order);
 }
 
+bool is_forest(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order) {
+    int links = 0, inner = 0;
+    for (int i = 0; i < static_cast<int>(network.links.size()); ++i) links += tree.forwards(i) ? 1 : 0;
+    for (const int arc : order.parent_arc) inner += arc >= 0 ? 1 : 0;
+    return links == inner;
+}
+
 std::optional<ArcSides> sides_of(const graph::NetworkGraph& network, const VlanPaths& paths, const TreeOrder& order,
                                  VlanIndex vlan, int arc) {
     using sides_detail::at;

@@ -20,6 +20,9 @@ struct TreeOrder {
 
 TreeOrder order_tree(const graph::NetworkGraph& network, const Tree& tree, const VlanSnooping& snooping);
 
+/// No loop that nothing cuts: between any two bridges there is one way at most.
+bool is_forest(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order);
+
 struct ArcSides {
     bool leaf = false;     // beyond is one device, at the bridge of position low
     bool outside = false;  // beyond is the part without the range, else the range itself

@@ -1,0 +1,89 @@
+// Worst cases in every mode of switches. Expected values: the greatest of the loads of every routing, each worked out
+// by the load analysis step by step; and each routing named must reach the load named.
+#include "tests/graph/mode_room.h"
+
+#include <gtest/gtest.h>
+
+namespace streamwright::analysis {
+namespace {
+
+using test::ModeRoom;
+using test::NetworkFacts;
+using test::RoomMode;
+
+/// Each witness as a preset; per arc the load it reaches.
+std::vector<base::Rate> reached(ModeRoom room, const NetworkFacts& facts, const WorstCase& worst) {
+    std::vector<model::StreamId> streams;
+    for (const auto& row : facts.wiring.design.streams) streams.push_back(row.id);
+    std::vector<model::PresetId> presets;
+    int number = 0;
+    for (const auto& arc : worst.arcs) {
+        presets.push_back(room.b.preset("witness"));
+        room.b.change<model::Preset>(presets.back(), [&](auto& row) { row.number = ++number; });
+        for (const auto& each : arc.witness) {
+            const auto& device = facts.wiring.devices[static_cast<std::size_t>(each.decoder)];
+            room.b.subscribe(presets.back(), streams[static_cast<std::size_t>(each.stream)], device.row->id,
+                             device.type->codec->inputs[static_cast<std::size_t>(each.input)].key.text);
+        }
+    }
+    const auto tried = room.facts();
+    std::vector<base::Rate> loads(worst.arcs.size());
+    for (const auto& preset : tried.loads.presets)
+        for (std::size_t arc = 0; arc < presets.size(); ++arc)
+            if (presets[arc] == preset.preset) loads[arc] = preset.arcs[arc].wire;
+    return loads;
+}
+
+struct Seen {
+    int arcs = 0, routed = 0, bounds = 0, displaced = 0;
+};
+
+void hold_against_every_routing(const ModeRoom& room, const std::string& name, Seen& seen) {
+    auto all = room;
+    all.add_every_routing();
+    const auto facts = all.facts();
+    const auto worst = facts.worst();
+    const auto witness = reached(room, facts, worst);
+    for (std::size_t arc = 0; arc < worst.arcs.size(); ++arc) {
+        base::Rate best;
+        for (const auto& preset : facts.loads.presets) best = std::max(best, preset.arcs[arc].wire);
+        const auto& told = worst.arcs[arc];
+        if (told.at_most) {
+            EXPECT_GE(told.wire, best) << name << " arc " << arc;
+            EXPECT_LE(witness[arc], best) << name << " arc " << arc;
+        } else {
+            EXPECT_EQ(told.wire, best) << name << " arc " << arc;
+            EXPECT_EQ(witness[arc], told.wire) << name << " arc " << arc;
+        }
+        ++seen.arcs;
+        seen.routed += told.routed.empty() ? 0 : 1;
+        seen.bounds += told.at_most ? 1 : 0;
+        seen.displaced += told.unasked.size() < facts.loads.idle.arcs[arc].streams.size() ? 1 : 0;
+    }
+}
+
+class WorstCaseModes : public testing::TestWithParam<RoomMode> {};
+
+TEST_P(WorstCaseModes, EqualsEveryRoutingOfFiveHundredNetworks) {
+    Seen seen;
+    for (std::uint64_t seed = 0; seed < 500 && !HasFailure(); ++seed)
+        hold_against_every_routing(ModeRoom(GetParam(), seed), "seed " + std::to_string(seed), seen);
+    EXPECT_GT(seen.arcs, 4000);
+    EXPECT_GT(seen.routed, GetParam() == RoomMode::flood ? -1 : 500);
+    EXPECT_LE(seen.bounds, GetParam() == RoomMode::looped ? seen.arcs : 0);
+    RecordProperty("routed", seen.routed);
+    RecordProperty("bounds", seen.bounds);
+    RecordProperty("displaced", seen.displaced);
+}
+
+std::string mode_name(const testing::TestParamInfo<RoomMode>& param) {
+    const char* names[] = {"flood", "router_ports", "drop", "mixed", "looped"};
+    return names[static_cast<int>(param.param)];
+}
+
+const auto modes =
+    testing::Values(RoomMode::flood, RoomMode::router_ports, RoomMode::drop, RoomMode::mixed, RoomMode::looped);
+INSTANTIATE_TEST_SUITE_P(All, WorstCaseModes, modes, mode_name);
+
+}  // namespace
+}  // namespace streamwright::analysis
