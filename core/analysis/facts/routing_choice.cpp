@@ -356,17 +356,13 @@ void hand_out(const RoutingProblem& asked, const Merged& merged, RoutingChoice& 
     }
 }
 
-}  // namespace choice_detail
-
-RoutingChoice choose_routing(const RoutingProblem& asked, int patience) {
-    using namespace choice_detail;
-    const auto merged = merge(asked);
+RoutingChoice choose_listed(const RoutingProblem& problem, int patience) {
     RoutingChoice choice;
-    for (const auto& part : parts_of(merged.problem)) {
-        Chooser chooser{merged.problem.needs, patience, {}, true};
-        State state{merged.problem.cells, {}, {}, {}, 0};
+    for (const auto& part : parts_of(problem)) {
+        Chooser chooser{problem.needs, patience, {}, true};
+        State state{problem.cells, {}, {}, {}, 0};
         for (const int d : part) {
-            state.demands.push_back(merged.problem.demands[at(d)]);
+            state.demands.push_back(problem.demands[at(d)]);
             state.named.emplace_back(d, 0);
         }
         const auto bound = chooser.relax(state).value;
@@ -375,8 +371,21 @@ RoutingChoice choose_routing(const RoutingProblem& asked, int patience) {
         choice.at_most += chooser.told_all ? chooser.best.gain : bound;
         for (auto& taken : chooser.best.taken) choice.taken.push_back(std::move(taken));
     }
-    for (const auto& demand : asked.demands) choice.at_most += demand.unexplored;
+    return choice;
+}
+
+}  // namespace choice_detail
+
+RoutingChoice choose_routing(const RoutingProblem& asked, int patience) {
+    using namespace choice_detail;
+    const auto merged = merge(asked);
+    auto choice = choose_listed(merged.problem, patience);
     hand_out(asked, merged, choice);
+    auto others = merged.problem;
+    std::erase_if(others.demands, [](const RoutingDemand& demand) { return demand.unexplored > 0; });
+    if (others.demands.size() == asked.demands.size()) return choice;
+    choice.at_most = choose_listed(others, patience).at_most;  // and those that may have other ways, all of them
+    for (const auto& demand : asked.demands) choice.at_most += demand.unexplored;
     return choice;
 }
 

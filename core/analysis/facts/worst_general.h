@@ -54,6 +54,7 @@ private:
     std::vector<Unit> units_of(const Problem& p, const Asked& asked, const std::vector<int>& streams);
     static void combine(const std::vector<Unit>& units, Asked& asked);
     void add_tried(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
+    void try_asking(const Problem& p, const std::vector<int>& streams, int element, Asked& asked);
     void pose(Problem& p, Asked asked);
     void read(const Problem& p, const RoutingChoice& choice, ArcWorst& worst);
     std::vector<bool> kinds_showing(const std::vector<int>& streams) const;
@@ -68,7 +69,7 @@ private:
     std::vector<CrossingReader> readers_;  // per VLAN
     StreamWalk walk_;
     std::vector<std::vector<std::vector<int>>> sources_;  // per VLAN, per bridge: streams alone in their class
-    int walks_left_ = 200'000;                            // of trials in loops, for all arcs together
+    std::size_t walks_left_ = 200'000;                    // of trials in loops, for all arcs together
     std::vector<int> idle_mark_;                          // per stream: the arc it was last seen idle on
 };
 
