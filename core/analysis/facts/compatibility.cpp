@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <string>
 #include <utility>
 
@@ -39,6 +40,28 @@ Compatibility usual_compatibility(const graph::Wiring& wiring) {
     }
     result.takes.assign(kinds.size(), std::vector<bool>(kinds.size(), false));
     for (std::size_t k = 0; k < kinds.size(); ++k) result.takes[k][k] = true;
+    return result;
+}
+
+Compatibility limited_compatibility(const graph::Wiring& wiring, const std::vector<DecoderLimit>& limits) {
+    Compatibility result;
+    std::map<std::string, int> devices;
+    for (std::size_t d = 0; d < wiring.devices.size(); ++d)
+        devices.emplace(wiring.devices[d].row->tag, static_cast<int>(d));
+    result.stream_kind.resize(wiring.design.streams.size());
+    std::iota(result.stream_kind.begin(), result.stream_kind.end(), 0);
+    for (const auto& limit : limits) {
+        const auto device = devices.find(limit.decoder);
+        if (device == devices.end()) continue;
+        const int kind = static_cast<int>(result.takes.size());
+        auto& takes = result.takes.emplace_back();
+        for (const auto& row : wiring.design.streams) {
+            const bool named = !limit.streams || std::ranges::find(*limit.streams, row.tag) != limit.streams->end();
+            takes.push_back(named && wiring.device_index(row.encoder) != device->second);
+        }
+        for (int i = 0; i < limit.inputs; ++i) result.slots.push_back({device->second, i, kind});
+    }
+    std::ranges::stable_sort(result.slots, {}, &Compatibility::Slot::device);
     return result;
 }
 

@@ -4,6 +4,8 @@
 #include "core/graph/wiring.h"
 
 #include <cstddef>
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -26,5 +28,13 @@ struct Compatibility {
 /// By codec family and stream kind, for devices that may decode: those whose role it is, and the undecided ones that
 /// send no stream. An input may be given a stream of its own device.
 Compatibility usual_compatibility(const graph::Wiring&);
+
+/// What a decoder takes, by tags: so many streams at once, of these; of all where none are named, but never of its own.
+struct DecoderLimit {
+    std::string decoder;
+    int inputs = 1;
+    std::optional<std::vector<std::string>> streams;
+};
+Compatibility limited_compatibility(const graph::Wiring&, const std::vector<DecoderLimit>&);
 
 }  // namespace streamwright::analysis
