@@ -8,42 +8,18 @@
 
 namespace streamwright::analysis {
 
-namespace worst_detail {
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-struct WorstRun {
+struct WorstFinder::Parts {
     WorstInput input;
     RateTable rates;
     StreamClasses classes;
     WorstFamilies families;
     std::optional<WorstGeneral> general;  // made when the first arc asks for it
 
-    explicit WorstRun(WorstInput given)
+    explicit Parts(WorstInput given)
         : input(std::move(given)),
           rates(input.wiring.design.streams),
           classes(input),
           families(input, classes, rates) {}
-
-    ArcWorst judge(int arc) {
-        ArcWorst worst;
-        const auto sides = input.sides(arc);
-        worst.inputs_beyond = families.count_inputs_beyond(arc, sides);
-        const bool forwarded = input.flow == WorstFlow::forwarded;
-        if (forwarded) {
-            const auto& idle = input.loads.idle.arcs[at(arc)];
-            worst.unasked.assign(idle.streams.begin(), idle.streams.end());
-            worst.wire = idle.wire;
-        }
-        if (forwarded && families.answers(arc)) {
-            families.judge(arc, sides, worst);
-        } else {
-            if (!general) general.emplace(input, classes, rates);
-            general->judge(arc, worst);
-        }
-        finish(arc, worst);
-        return worst;
-    }
 
     void finish(int arc, ArcWorst& worst) {
         if (worst.routed.empty()) return;
@@ -56,17 +32,45 @@ struct WorstRun {
     }
 };
 
-}  // namespace worst_detail
+WorstFinder::WorstFinder(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
+                         const SpanningTrees& trees, const Forwarding& forwarding, const LinkLoads& loads,
+                         const Compatibility& compatibility, WorstFlow flow)
+    : parts_(
+          std::make_unique<Parts>(WorstInput(wiring, network, paths, trees, forwarding, loads, compatibility, flow))) {}
+
+WorstFinder::~WorstFinder() = default;
+
+ArcWorst WorstFinder::of(int arc) {
+    auto& [input, rates, classes, families, general] = *parts_;
+    ArcWorst worst;
+    auto sides = input.sides(arc);
+    worst.inputs_beyond = families.count_inputs_beyond(arc, sides);
+    const bool forwarded = input.flow == WorstFlow::forwarded;
+    if (forwarded) {
+        const auto& idle = input.loads.idle.arcs[static_cast<std::size_t>(arc)];
+        worst.unasked.assign(idle.streams.begin(), idle.streams.end());
+        worst.wire = idle.wire;
+    }
+    if (forwarded && families.answers(arc)) {
+        families.judge(arc, std::move(sides), worst);
+    } else {
+        if (!general) general.emplace(input, classes, rates);
+        general->judge(arc, worst);
+    }
+    parts_->finish(arc, worst);
+    return worst;
+}
 
 std::optional<WorstCase> find_worst_case(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                          const VlanPaths& paths, const SpanningTrees& trees,
                                          const Forwarding& forwarding, const LinkLoads& loads,
                                          const Compatibility& compatibility, std::stop_token stop, WorstFlow flow) {
-    worst_detail::WorstRun run(WorstInput(wiring, network, paths, trees, forwarding, loads, compatibility, flow));
+    WorstFinder finder(wiring, network, paths, trees, forwarding, loads, compatibility, flow);
     WorstCase answer;
+    answer.arcs.reserve(static_cast<std::size_t>(network.arc_count()));
     for (int arc = 0; arc < network.arc_count(); ++arc) {
         if (stop.stop_requested()) return {};
-        answer.arcs.push_back(run.judge(arc));
+        answer.arcs.push_back(finder.of(arc));
     }
     return answer;
 }

@@ -9,6 +9,7 @@
 #include "core/analysis/facts/compatibility.h"
 #include "core/analysis/facts/link_load.h"
 
+#include <memory>
 #include <optional>
 #include <stop_token>
 #include <vector>
@@ -40,6 +41,19 @@ struct WorstCase {
 
 /// As forwarded; or as if each stream went from its source to its receivers only, and nothing unasked anywhere.
 enum class WorstFlow { forwarded, paths_only };
+
+/// Prepared once for a network, then asked arc by arc. All that it is made from must outlive it.
+class WorstFinder {
+public:
+    WorstFinder(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const SpanningTrees&,
+                const Forwarding&, const LinkLoads&, const Compatibility&, WorstFlow);
+    ~WorstFinder();
+    ArcWorst of(int arc);
+
+private:
+    struct Parts;
+    std::unique_ptr<Parts> parts_;
+};
 
 /// Nothing if stopped.
 std::optional<WorstCase> find_worst_case(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
