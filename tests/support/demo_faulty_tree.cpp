@@ -87,16 +87,17 @@ void small_tables(Faulty& f) {
 
 /// The encoder's switch drops what nobody asks for, and the decoder asks at the querier, where that switch is not.
 void deaf_switch(Faulty& f) {
-    const auto type = changed_type(f, "switch-access-8", "switch-drops-unknown", "Switch that drops unknown groups",
-                                   [](auto& facts) { facts.unknown_groups = catalogue::UnknownGroups::drop; });
-    const auto root = root_switch(f, "switch-access-8", "SW-977"), other = f.device(type, "SW-978");
+    const auto type =
+        changed_type(f, "switch-access-24-poe", "switch-drops-unknown", "Switch that drops unknown groups",
+                     [](auto& facts) { facts.unknown_groups = catalogue::UnknownGroups::drop; });
+    const auto root = root_switch(f, "switch-access-24-poe", "SW-993"), other = f.device(type, "SW-994");
     f.make.cable("copper-cat6a", root, "1", other, "1", 20);
     f.make.configure(root, [&](model::Device& row) {
         row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.3")}};
     });
-    f.encoder("skiff-encoder", "978", "239.192.9.78", other, "2");
-    f.decoder("skiff-decoder", "978", root, "2");
-    f.show("978", "978");
+    f.encoder("skiff-encoder", "994", "239.192.9.94", other, "2");
+    f.decoder("skiff-decoder", "994", root, "2");
+    f.show("994", "994");
 }
 
 }  // namespace
@@ -116,7 +117,7 @@ void tree_fault_sheet(Faulty& f) {
                15);
     trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
     trees.put("SW-989", 500, 60);
-    trees.rows({320, 400, 500}, 300, {{"LP-978", "ENC-978", "SW-978"}, {"MON-978", "DEC-978", "SW-977"}}, 10);
+    trees.rows({320, 400, 500}, 300, {{"LP-994", "ENC-994", "SW-994"}, {"MON-994", "DEC-994", "SW-993"}}, 10);
     trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
     trees.finish();
 }

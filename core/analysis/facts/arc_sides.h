@@ -20,8 +20,8 @@ struct TreeOrder {
 
 TreeOrder order_tree(const graph::NetworkGraph& network, const Tree& tree, const VlanSnooping& snooping);
 
-/// No loop that nothing cuts: between any two bridges there is one way at most.
-bool is_forest(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order);
+/// Per bridge, whether a loop that nothing cuts is in its part: elsewhere there is one way between any two bridges.
+std::vector<bool> looped_parts(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order);
 
 struct ArcSides {
     bool leaf = false;     // beyond is one device, at the bridge of position low

@@ -129,9 +129,8 @@ CrossingReader::CrossingReader(const graph::NetworkGraph& network, const VlanPat
             site_of_[b] = static_cast<int>(bridges_.size());
             bridges_.push_back(static_cast<int>(b));
         }
-    forest_ = analysis::is_forest(network, tree, order);
+    looped_ = looped_parts(network, tree, order);
     heard_.assign(network.bridges.size(), SiteSet(site_count()));
-    if (!forest_) return;
     hear();
     look_beyond();
 }
@@ -141,6 +140,7 @@ void CrossingReader::hear() {
     using crossing_detail::at;
     std::vector<std::pair<int, int>> open;  // bridge, the arc the report came by
     for (int site = 0; site < here(); ++site) {
+        if (is_looped(bridges_[at(site)])) continue;
         open.assign(1, {bridges_[at(site)], -1});
         while (!open.empty()) {
             const auto [bridge, came_by] = open.back();

@@ -48,7 +48,8 @@ public:
     CrossingReader(const graph::NetworkGraph&, const VlanPaths&, const Tree&, const VlanSnooping&, const TreeOrder&,
                    VlanIndex, const std::vector<bool>& bridge_has_inputs);
 
-    bool is_forest() const { return forest_; }
+    /// Whether a loop is in the bridge's part: the crossings there are not told.
+    bool is_looped(int bridge) const { return looped_[static_cast<std::size_t>(bridge)]; }
     int site_count() const { return static_cast<int>(bridges_.size()) + 1; }
     int site_of(int bridge) const { return site_of_[static_cast<std::size_t>(bridge)]; }  // -1: none
     int bridge_of(int site) const { return bridges_[static_cast<std::size_t>(site)]; }
@@ -83,7 +84,7 @@ private:
     const VlanSnooping& snooping_;
     const TreeOrder& order_;
     VlanIndex vlan_;
-    bool forest_ = true;
+    std::vector<bool> looped_;  // per bridge
     std::vector<int> bridges_, site_of_;
     std::vector<SiteSet> heard_;   // per bridge: sites whose reports it keeps
     std::vector<SiteSet> beyond_;  // per link arc

@@ -381,11 +381,16 @@ RoutingChoice choose_routing(const RoutingProblem& asked, int patience) {
     const auto merged = merge(asked);
     auto choice = choose_listed(merged.problem, patience);
     hand_out(asked, merged, choice);
-    auto others = merged.problem;
-    std::erase_if(others.demands, [](const RoutingDemand& demand) { return demand.unexplored > 0; });
-    if (others.demands.size() == asked.demands.size()) return choice;
-    choice.at_most = choose_listed(others, patience).at_most;  // and those that may have other ways, all of them
-    for (const auto& demand : asked.demands) choice.at_most += demand.unexplored;
+    auto bound = merged.problem;
+    bool bounded = false;
+    for (auto& demand : bound.demands) {
+        if (demand.unexplored == 0) continue;
+        bounded = true;
+        Weight most = demand.unexplored;
+        for (const Weight each : demand.weights) most = std::max(most, each);
+        demand = {{most}, {{{demand.unexplored_need}, {}, 0}}, 0, 0};
+    }
+    if (bounded) choice.at_most = std::max(choice.gain, choose_listed(bound, patience).at_most);
     return choice;
 }
 

@@ -23,7 +23,9 @@ struct RoutingWay {
 struct RoutingDemand {
     std::vector<Weight> weights;  // per stream, falling
     std::vector<RoutingWay> ways;
-    Weight unexplored = 0;  // what it may bring at most where not all its ways are listed; 0: all are
+    /// What it may bring at most where not all its ways are listed, from an input of this need at least; 0: all are.
+    Weight unexplored = 0;
+    int unexplored_need = 0;
 };
 
 struct RoutingProblem {

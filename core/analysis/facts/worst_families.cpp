@@ -29,9 +29,9 @@ bool WorstFamilies::is_plain(VlanIndex vlan, const StreamClasses& classes) const
     using catalogue::GroupLookup;
     const auto& snooping = input_.forwarding.vlans[family_at(vlan)];
     const auto& order = input_.orders[family_at(vlan)];
-    if (!classes.shared[family_at(vlan)].empty() ||
-        !is_forest(input_.network, input_.trees.trees[family_at(vlan)], order))
-        return false;
+    if (!classes.shared[family_at(vlan)].empty()) return false;
+    const auto looped = looped_parts(input_.network, input_.trees.trees[family_at(vlan)], order);
+    if (std::ranges::find(looped, true) != looped.end()) return false;
     const bool local_mac = std::ranges::any_of(input_.streams[family_at(vlan)], [&](int s) {
         const auto& group = input_.way(s).group;
         return group.shares_link_local_mac() && !group.link_local();

@@ -63,7 +63,7 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
             continue;
         }
         if (!std::ranges::binary_search(input_.forwarding.vlans[at(vlan)].out(bridge), arc)) continue;
-        if (readers_[at(vlan)].is_forest()) {
+        if (!readers_[at(vlan)].is_looped(bridge)) {
             add_alone(p, vlan);
             for (const auto& streams : classes_.shared[at(vlan)]) add_class(p, vlan, streams);
             continue;
@@ -131,20 +131,25 @@ void WorstGeneral::add_like(Problem& p, VlanIndex vlan, Crossing crossing, std::
     pose(p, std::move(asked));
 }
 
+int WorstGeneral::need_id(Problem& p, std::vector<int> cells) {
+    const auto id = p.need_ids.try_emplace(cells, static_cast<int>(p.need_ids.size()));
+    if (id.second) p.routing.needs.push_back(std::move(cells));
+    return id.first->second;
+}
+
 void WorstGeneral::pose(Problem& p, Asked asked) {
     if (asked.ways.empty() && asked.unexplored == 0) return;
     RoutingDemand demand;
     demand.unexplored = asked.unexplored;
+    if (asked.unexplored > 0)
+        demand.unexplored_need = need_id(p, p.cells.meeting(asked.askable, p.cells.occupied(asked.askable)));
     Weight most = 0;
     for (const auto& way : asked.ways) most = std::max(most, way.gain);
     for (const auto& way : asked.ways) {
         RoutingWay each;
         each.less = most - way.gain;
         for (const auto& need : way.needs) {
-            auto cells = p.cells.meeting(asked.askable, need);
-            const auto id = p.need_ids.try_emplace(cells, static_cast<int>(p.need_ids.size()));
-            if (id.second) p.routing.needs.push_back(std::move(cells));
-            each.needs.push_back(id.first->second);
+            each.needs.push_back(need_id(p, p.cells.meeting(asked.askable, need)));
             if (asked.askable.groups() > 1)
                 each.apart.push_back(general_detail::group_of_need(need, asked.askable.groups()));
         }

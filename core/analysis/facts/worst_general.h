@@ -55,6 +55,7 @@ private:
     static void combine(const std::vector<Unit>& units, Asked& asked);
     void add_tried(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
     void try_asking(const Problem& p, const std::vector<int>& streams, int element, Asked& asked);
+    static int need_id(Problem& p, std::vector<int> cells);
     void pose(Problem& p, Asked asked);
     void read(const Problem& p, const RoutingChoice& choice, ArcWorst& worst);
     std::vector<bool> kinds_showing(const std::vector<int>& streams) const;
