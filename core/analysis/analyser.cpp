@@ -3,6 +3,8 @@
 #include "core/analysis/dirty.h"
 
 #include <algorithm>
+#include <atomic>
+#include <future>
 #include <iterator>
 #include <unordered_map>
 #include <unordered_set>
@@ -62,6 +64,7 @@ void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }
 void compute(Facts& f, const model::Design&, const QuerierPlaces*) { f.deferred_known = false; }
+void compute(Facts& f, const model::Design&, const AggregationRisk*) { f.deferred_known = false; }
 
 /// Computes one fact again and says whether it came out different; an equal one is left as it was.
 template <class Fact>
@@ -83,11 +86,12 @@ struct Recomputed {
 };
 
 template <std::size_t... I>
-Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet spoilt, std::index_sequence<I...>) {
+Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet spoilt, FactSet group,
+                            std::index_sequence<I...>) {
     Recomputed result;
     const auto one = [&]<class Fact>(const Fact*) {
         constexpr auto bit = fact_bit<Fact>();
-        if (!spoilt.has(bit)) return;
+        if (!spoilt.has(bit) || !group.has(bit)) return;
         result.done = result.done | bit;
         if (!recompute<Fact>(facts, design)) return;
         result.differing = result.differing | bit;
@@ -97,8 +101,52 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
     return result;
 }
 
+constexpr FactSet cabled_facts = fact_bit<Wiring>() | fact_bit<Runs>();
+/// Facts that are computed from the cabling alone and from none of each other: a second thread can do them beside
+/// those of the network.
+constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<PowerBudget>() |
+                               fact_bit<AddressPlan>() | fact_bit<TagUse>();
+
+/// In a small design a second thread costs more than it saves.
+bool worth_two_threads(const model::Design& design) { return design.devices.size() >= 2000; }
+
+/// Calls both, the first beside the second if the design is large.
+template <class F, class G>
+void beside(const model::Design& design, F&& first, G&& second) {
+    if (!worth_two_threads(design)) {
+        first();
+        second();
+        return;
+    }
+    auto other = std::async(std::launch::async, std::forward<F>(first));
+    second();
+    other.get();
+}
+
 Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet spoilt) {
-    return recompute_spoilt(facts, design, spoilt, std::make_index_sequence<fact_count>{});
+    constexpr auto each = std::make_index_sequence<fact_count>{};
+    auto result = recompute_spoilt(facts, design, spoilt, cabled_facts, each);
+    spoilt = spoilt | derived_from(result.differing);
+    Recomputed side, network;
+    beside(
+        design, [&] { side = recompute_spoilt(facts, design, spoilt, side_facts, each); },
+        [&] { network = recompute_spoilt(facts, design, spoilt, {~(cabled_facts | side_facts).bits}, each); });
+    for (const auto& part : {side, network}) {
+        result.done = result.done | part.done;
+        result.differing = result.differing | part.differing;
+    }
+    return result;
+}
+
+/// Runs some of the rules, on two threads if the design is large; one list of findings for each, in their order.
+std::vector<Findings> run_rules(const Facts& facts, const std::vector<const Rule*>& rules) {
+    std::vector<Findings> found(rules.size());
+    std::atomic<std::size_t> next = 0;
+    const auto work = [&] {
+        for (auto i = next++; i < rules.size(); i = next++) rules[i]->run(facts, found[i]);
+    };
+    beside(facts.get<Wiring>().design, work, work);
+    return found;
 }
 
 constexpr FactSet all_facts{(1U << fact_count) - 1};
@@ -110,12 +158,16 @@ std::optional<Deferred> deferred_of(const Facts& f, const std::stop_token& stop)
     auto places = find_querier_places(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(),
                                       f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), stop);
     if (!places) return std::nullopt;
-    return Deferred{std::move(*worst), std::move(*places)};
+    auto groups = find_aggregation_risk(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<LinkCapacity>(),
+                                        f.get<VlanPaths>(), f.get<Forwarding>(), f.get<LinkLoads>(), *worst, stop);
+    if (!groups) return std::nullopt;
+    return Deferred{std::move(*worst), std::move(*places), std::move(*groups)};
 }
 
 void take(Facts& facts, Deferred deferred) {
     facts.set(std::move(deferred.worst));
     facts.set(std::move(deferred.places));
+    facts.set(std::move(deferred.groups));
     facts.deferred_known = true;
 }
 
@@ -187,9 +239,9 @@ Analysis analyse(const model::Design& design) {
     auto& facts = analysis.facts;
     analyser_detail::recompute_spoilt(facts, design, analyser_detail::all_facts);
     if (auto deferred = analyser_detail::deferred_of(facts, {})) analyser_detail::take(facts, std::move(*deferred));
-    std::vector<Findings> per_rule;
-    for (const auto& rule : all_rules()) rule.run(facts, per_rule.emplace_back());
-    analysis.findings = analyser_detail::sorted_by_key(per_rule);
+    std::vector<const Rule*> rules;
+    for (const auto& rule : all_rules()) rules.push_back(&rule);
+    analysis.findings = analyser_detail::sorted_by_key(analyser_detail::run_rules(facts, rules));
     analysis.complete = facts.deferred_known;
     return analysis;
 }
@@ -203,14 +255,15 @@ FindingsChange Analyser::rerun(FactSet changed, bool deferred_rules) {
     FindingsChange change;
     const auto& design = facts_->get<graph::Wiring>().design;
     const auto rules = all_rules();
+    std::vector<const Rule*> due;
+    for (const auto& rule : rules)
+        if (rule.reads.has(changed) && (!rule.deferred || deferred_rules)) due.push_back(&rule);
+    auto found_now = analyser_detail::run_rules(*facts_, due);
+    std::size_t next_due = 0;
     for (std::size_t i = 0; i < rules.size(); ++i) {
-        const auto& rule = rules[i];
-        if (!rule.reads.has(changed)) continue;
-        Findings after;
-        if (!rule.deferred || deferred_rules)
-            rule.run(*facts_, after);
-        else
-            after = analyser_detail::still_standing(per_rule_[i], design);
+        if (!rules[i].reads.has(changed)) continue;
+        const bool ran = next_due < due.size() && due[next_due] == &rules[i];
+        auto after = ran ? std::move(found_now[next_due++]) : analyser_detail::still_standing(per_rule_[i], design);
         analyser_detail::note_difference(per_rule_[i], after, change);
         per_rule_[i] = std::move(after);
     }

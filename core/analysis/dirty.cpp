@@ -9,10 +9,9 @@ constexpr FactSet wiring = fact_bit<graph::Wiring>();
 /// The wiring is made again, but nothing in it changed that a rule reads there.
 constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
-constexpr FactSet load_facts =
-    fact_bit<Forwarding>() | fact_bit<LinkLoads>() | fact_bit<WorstCase>() | fact_bit<QuerierPlaces>();
+constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | deferred_facts;
 /// Another place of the querier may part what is alike now.
-constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>();
+constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<AggregationRisk>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
 constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>();
@@ -95,7 +94,7 @@ FactSet spoils(const model::Change<model::Device>& change) {
         belonging(row);
         row.addresses.clear();
     };
-    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>();
+    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>() | fact_bit<AggregationRisk>();
     return renamed | structure;
 }
 
@@ -125,6 +124,11 @@ FactSet spoils(const model::Change<model::Cable>& change) {
         row.length.reset();
     };
     if (alike(change, length)) return renamed | unseen_wiring | length_facts;
+    const auto agreed = [&](model::Cable& row) {
+        length(row);
+        row.agreed.reset();
+    };
+    if (alike(change, agreed)) return renamed | wiring | length_facts;
     return renamed | structure;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/analysis/facts/address_plan.h"
+#include "core/analysis/facts/aggregation_risk.h"
 #include "core/analysis/facts/cable_length.h"
 #include "core/analysis/facts/forwarding.h"
 #include "core/analysis/facts/link_capacity.h"
@@ -26,7 +27,7 @@ namespace streamwright::analysis {
 
 using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
                              VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
-                             TagUse, WorstCase, QuerierPlaces>;
+                             TagUse, WorstCase, QuerierPlaces, AggregationRisk>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.
@@ -56,7 +57,8 @@ constexpr FactSet fact_bit() {
 }
 
 /// Facts that a worker computes on a frozen design after the edit has been answered.
-inline constexpr FactSet deferred_facts = fact_bit<WorstCase>() | fact_bit<QuerierPlaces>();
+inline constexpr FactSet deferred_facts =
+    fact_bit<WorstCase>() | fact_bit<QuerierPlaces>() | fact_bit<AggregationRisk>();
 
 namespace detail {
 template <class Tuple>

@@ -38,6 +38,7 @@ struct Codec {
     std::optional<bool> downmix;  // turns compressed or multichannel sound into two channels for its outputs
     // Beyond this many endpoints of the family in a design, set up one by one, the maker asks for a management server.
     std::optional<int> most_without_server;
+    std::optional<int> most_groups;  // multicast groups that it joins at once
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

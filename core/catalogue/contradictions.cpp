@@ -113,6 +113,7 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if(codec.downmix && !decodes, "codec.downmix", "only decoders mix down");
     judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
                     "must not be negative");
+    judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });

@@ -68,6 +68,7 @@ struct Fields<Codec> {
         v("scales", s.scales);
         v("downmix", s.downmix);
         v("most_without_server", s.most_without_server);
+        v("most_groups", s.most_groups);
     }
 };
 
@@ -96,6 +97,7 @@ struct Fields<SwitchFacts> {
         v("forwarding_latency_ns", s.forwarding_latency);
         v("frame_limit", s.frame_limit);
         v("aggregation_limit", s.aggregation_limit);
+        v("member_by", s.member_by);
         v("stackable", s.stackable);
     }
 };

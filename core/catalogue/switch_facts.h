@@ -6,6 +6,7 @@
 #include "core/base/units.h"
 
 #include <optional>
+#include <vector>
 
 namespace streamwright::catalogue {
 
@@ -16,6 +17,8 @@ enum class GroupLookup { ip, mac };
 /// What a built-in switch of an endpoint does with BPDUs.
 enum class Bpdus { run, passed, dropped };
 enum class TreeKind { common, per_vlan };
+/// What may decide on which member of an aggregation group a frame goes.
+enum class MemberChoice { source_mac, destination_mac, source_ip, destination_ip, destination_port };
 
 struct SwitchFacts {
     std::optional<bool> snooping;  // able to snoop IGMP
@@ -39,6 +42,9 @@ struct SwitchFacts {
     std::optional<base::Duration> forwarding_latency;
     std::optional<int> frame_limit;        // octets, untagged, with FCS
     std::optional<int> aggregation_limit;  // members of one group
+    /// The last octets of these fields, exclusive-or, modulo the number of members, choose the member (common practice;
+    /// IEEE 802.1AX leaves the choice open).
+    std::optional<std::vector<MemberChoice>> member_by;
     std::optional<bool> stackable;
     friend bool operator==(const SwitchFacts&, const SwitchFacts&) = default;
 };
@@ -67,4 +73,13 @@ struct streamwright::base::EnumText<streamwright::catalogue::TreeKind> {
     using E = streamwright::catalogue::TreeKind;
     static constexpr std::array<std::pair<E, std::string_view>, 2> names{
         {{E::common, "common"}, {E::per_vlan, "per_vlan"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::MemberChoice> {
+    using E = streamwright::catalogue::MemberChoice;
+    static constexpr std::array<std::pair<E, std::string_view>, 5> names{{{E::source_mac, "source_mac"},
+                                                                          {E::destination_mac, "destination_mac"},
+                                                                          {E::source_ip, "source_ip"},
+                                                                          {E::destination_ip, "destination_ip"},
+                                                                          {E::destination_port, "destination_port"}}};
 };

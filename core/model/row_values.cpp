@@ -182,7 +182,11 @@ Trouble wrong_value(const Cable& row) {
         if (auto trouble = wrong_length("length of the cable", *row.length)) return trouble;
     if (row.a && row.b && row.a->port == row.b->port)
         return base::Error{"Both ends of cable %1 are on one port; a cable joins two.", {row.tag}};
-    return std::nullopt;
+    if (!row.agreed) return std::nullopt;
+    if (auto trouble = out_of("agreed number of sources", row.agreed->sources, 0, 100'000)) return trouble;
+    if (row.agreed->on.empty() || is_date(row.agreed->on)) return std::nullopt;
+    return base::Error{"The day of the agreement must be a date such as 2027-06-30; \"%1\" was given.",
+                       {row.agreed->on}};
 }
 
 Trouble wrong_value(const Stream& row) {

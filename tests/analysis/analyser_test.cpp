@@ -2,6 +2,7 @@
 // it must hold what a fresh analysis holds, facts and findings, and its differences must add up.
 #include "core/analysis/analyser.h"
 
+#include "tests/support/campus.h"
 #include "tests/support/clean_design.h"
 #include "tests/support/random_edit.h"
 
@@ -127,6 +128,30 @@ TEST(Analyser, agreesWithAFreshAnalysisAfterEveryEdit) {
     for (const auto name : model::edit_names())
         EXPECT_TRUE(drawn.count(std::string(name))) << name << " was never drawn";
     EXPECT_TRUE(drawn.count("undo"));
+}
+
+// A large design is judged on two threads; what comes out is held against each rule run by itself.
+TEST(Analyser, twoThreadsGiveWhatOneGives) {
+    const auto library = types::all();
+    std::mt19937_64 random(77);
+    Watched watched(campus(1000, 5));
+    ASSERT_GT(watched.design.devices.size(), 2000u);
+    for (int edits = 0; edits < 20 && !testing::Test::HasFailure();) edits += step(watched, library, random) != "";
+    watched.wait_for_worker();
+    expect_same(watched, "twenty edits");
+    std::set<std::string> alone;
+    for (const auto& rule : analysis::all_rules()) {
+        analysis::Findings findings;
+        rule.run(watched.analyser.facts(), findings);
+        for (const auto& finding : findings) alone.insert(finding.key());
+    }
+    EXPECT_EQ(alone.size(), watched.analyser.findings().size());
+    const auto& facts = watched.analyser.facts();
+    const auto wiring = graph::wire(watched.design);
+    const auto runs = graph::find_runs(wiring);
+    EXPECT_TRUE(analysis::find_cable_lengths(wiring, runs) == facts.get<analysis::CableLengths>());
+    EXPECT_TRUE(analysis::find_address_plan(wiring, runs) == facts.get<analysis::AddressPlan>());
+    EXPECT_TRUE(analysis::find_power_budget(wiring, runs) == facts.get<analysis::PowerBudget>());
 }
 
 TEST(Analyser, runsNothingAfterARename) {

@@ -114,7 +114,8 @@ TEST(FieldCases, F07GroupsOnTheReservedMacAddresses) {
     touch.codec->most_rate.reset();
     const auto panel = room.decoder(bridge, {}, std::make_shared<const catalogue::DeviceType>(touch));
     room.b.port(port_of(panel, "net"), [](auto& row) { row.rate_limit = 100_Mbps; });
-    EXPECT_EQ(found_by_rule(room.b.design), (Found{{"group-reserved", 40}, {"link-overfull", 1}}));
+    EXPECT_EQ(found_by_rule(room.b.design),
+              (Found{{"burst-into-slower-port", 1}, {"group-reserved", 40}, {"link-overfull", 1}}));
     EXPECT_THAT(sentence(room, "link-overfull"), testing::AllOf(HasSubstr("393.6 Mb/s"), HasSubstr("393.6 %")));
 }
 

@@ -140,6 +140,8 @@ const std::vector<Case> device_cases{
      "codec.usual_rate_bps"},
     {"RateZero", encoder_with(network, R"({"family":"f","roles":["encoder"],"usual_rate_bps":0})"),
      "codec.usual_rate_bps"},
+    {"JoinsNoGroup", encoder_with(network, R"({"family":"f","roles":["encoder"],"most_groups":0})"),
+     "codec.most_groups"},
     {"PayloadZero", encoder_with(network, R"({"family":"f","roles":["encoder"],"payload_octets":0})"),
      "codec.payload_octets"},
     {"SwitchesOneInput", encoder_with(picture_in, R"({"family":"f","roles":["encoder"],"switches_inputs":true})"),

@@ -19,6 +19,7 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
         if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
     type.codec->downmix = true;
     type.codec->most_without_server = 20;
+    type.codec->most_groups = 16;
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
@@ -111,7 +112,8 @@ struct FullDesign {
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {
-            r.note = "n", r.duct = "tray 1", r.progress = {true, true, true, true};
+            r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
+            r.progress = {true, true, true, true};
         });
         b.change<Stream>(stream, [](Stream& r) {
             r.note = "n", r.kind = catalogue::StreamKind::usb, r.network_port = PortKey{"net"};

@@ -26,7 +26,10 @@ void main_switches(Faulty& f) {
 /// Trunks: too slow for what flows toward the querier, for what might be routed, too long, and lit two ways.
 void trunks(Faulty& f) {
     const auto main = f.make.tagged("SW-901");
-    f.fibre(main, "25", "sfp-1000base-sx", f.make.tagged("SW-902"), "25", "sfp-1000base-sx", "fibre-om4", 60);
+    const auto agreed =
+        f.fibre(main, "25", "sfp-1000base-sx", f.make.tagged("SW-902"), "25", "sfp-1000base-sx", "fibre-om4", 60);
+    // Made without asking what is shown across it, and what flows across it unasked.
+    f.make.run(model::AgreeContention{agreed, model::AgreedContention{1, "site", "2026-11-20"}});
     f.fibre(main, "26", "sfp-1000base-sx", f.make.tagged("SW-903"), "25", "sfp-1000base-sx", "fibre-om4", 60);
     f.fibre(f.make.tagged("SW-902"), "26", "sfp-10gbase-sr", f.make.tagged("SW-904"), "25", "sfp-10gbase-sr",
             "fibre-om3", 340);
@@ -261,10 +264,12 @@ Demo faulty() {
     signal_faults(f);
     venue_faults(f);
     tree_faults(f);
+    stream_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
     tree_fault_sheet(f);
+    stream_fault_sheet(f);
     return std::move(make).done();
 }
 

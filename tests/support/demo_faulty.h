@@ -49,11 +49,11 @@ struct Faulty {
         make.show(preset, make.tagged("DEC-" + decoder), streams.at(stream));
     }
 
-    void fibre(DeviceId a, const std::string& a_port, const std::string& a_module, DeviceId b,
-               const std::string& b_port, const std::string& b_module, const std::string& type, int metres) {
+    model::CableId fibre(DeviceId a, const std::string& a_port, const std::string& a_module, DeviceId b,
+                         const std::string& b_port, const std::string& b_module, const std::string& type, int metres) {
         make.module(a, a_port, a_module);
         make.module(b, b_port, b_module);
-        make.cable(type, a, a_port, b, b_port, metres);
+        return make.cable(type, a, a_port, b, b_port, metres);
     }
 
     DemoMaker& make;
@@ -73,5 +73,9 @@ void venue_fault_sheet(Faulty& f);
 /// Faults of spanning trees, of tables that are too small and of VLANs that leak, each on switches of its own.
 void tree_faults(Faulty& f);
 void tree_fault_sheet(Faulty& f);
+
+/// Faults of streams on their way: frames, bursts, joins and addresses, on an island of their own.
+void stream_faults(Faulty& f);
+void stream_fault_sheet(Faulty& f);
 
 }  // namespace streamwright::test::demo_faulty_detail

@@ -39,9 +39,12 @@ void place_switches(Quay& quay) {
             row.bridging.address = base::MacAddress{0x02F000000000ULL + static_cast<std::uint64_t>(plan.number)};
         });
     }
+    // Every stream goes to the querier of its VLAN: it stands where most of them are sent, so that trunks carry less.
+    quay.make.configure(quay.make.tagged("SW-N2"), [&](model::Device& row) {
+        row.bridging.queriers = {{quay.av, base::parse_ipv4("10.20.0.1")}};
+    });
     quay.make.configure(quay.make.tagged("SW-CORE"), [&](model::Device& row) {
-        row.bridging.queriers = {{quay.av, base::parse_ipv4("10.20.0.1")},
-                                 {quay.control_vlan, base::parse_ipv4("10.20.2.250")},
+        row.bridging.queriers = {{quay.control_vlan, base::parse_ipv4("10.20.2.250")},
                                  {quay.corporate, base::parse_ipv4("10.20.8.250")}};
     });
 }

@@ -66,6 +66,13 @@ Drawn add_rows(Draw& d) {
     }
 }
 
+Drawn agree_contention(Draw& d) {
+    const auto* cable = d.row(d.design.cables);
+    if (!cable) return {};
+    if (d.once_in(4)) return AgreeContention{cable->id, std::nullopt};
+    return AgreeContention{cable->id, AgreedContention{d.between(0, 3), d.word(), "2026-11-20"}};
+}
+
 Drawn bend_cable(Draw& d) {
     const auto* cable = d.row(d.design.cables);
     const auto* sheet = d.row(d.design.sheets);
@@ -248,10 +255,11 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,     bend_cable,   configure_device, configure_port, connect,       embed_types, move_on_sheet,
-        move_querier, paste,        place_device,     reconnect,      remove,        rename,      set_cable_type,
-        set_length,   set_settings, set_stream,       set_up_vlan,    stand_in_room, subscribe,   waive};
-    static_assert(std::variant_size_v<model::AnyEdit> == 21);  // a new verb is drawn here too
+        add_rows,       agree_contention, bend_cable,   configure_device, configure_port, connect,       embed_types,
+        move_on_sheet,  move_querier,     paste,        place_device,     reconnect,      remove,        rename,
+        set_cable_type, set_length,       set_settings, set_stream,       set_up_vlan,    stand_in_room, subscribe,
+        waive};
+    static_assert(std::variant_size_v<model::AnyEdit> == 22);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);
 }

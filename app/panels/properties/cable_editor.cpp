@@ -195,6 +195,7 @@ PropertyForm* cable_editor(const EditorContext& context, model::CableId id, QWid
         show_cable_loads(figures, form->document(), id, selection.preset());
         show_cable_poe(figures, form->document(), id);
     });
+    add_agreement(*form, context, id);
     form->finish();
     return form;
 }

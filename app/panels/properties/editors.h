@@ -48,6 +48,8 @@ void add_transceiver(PropertyForm& form, const EditorContext& context, const mod
 /// Spanning tree, snooping and queriers of a switch; nothing for other devices.
 void add_bridging(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);
+/// How many sources may cross the link that the cable is part of; nothing for cables that join no two switches.
+void add_agreement(PropertyForm& form, const EditorContext& context, model::CableId cable);
 /// Rack, unit and face, or chassis and slot; nothing for devices that are not mounted.
 void add_mounting(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);

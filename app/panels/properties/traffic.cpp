@@ -7,6 +7,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace streamwright::app {
 
 namespace traffic_detail {
@@ -82,6 +84,15 @@ const analysis::PresetLoad& preset_load(const analysis::Facts& facts, std::optio
 QString preset_words(const model::Design& design, std::optional<model::PresetId> preset) {
     const auto* row = preset ? design.presets.find(*preset) : nullptr;
     return row ? traffic_detail::tr("preset %1").arg(shown(row->name)) : traffic_detail::tr(traffic_detail::nothing());
+}
+
+bool is_trunk(const analysis::Facts& facts, model::CableId cable) {
+    const auto run = traffic_detail::run_of(facts, cable);
+    const auto& network = facts.get<graph::NetworkGraph>();
+    const auto is_switch = [&](int bridge) { return !network.bridges[static_cast<std::size_t>(bridge)].endpoint; };
+    return run && std::ranges::any_of(network.links, [&](const graph::Link& link) {
+               return is_switch(link.a) && is_switch(link.b) && std::ranges::find(link.runs, *run) != link.runs.end();
+           });
 }
 
 void show_cable_loads(Figures& figures, const Document& document, model::CableId cable,

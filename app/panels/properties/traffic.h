@@ -13,6 +13,9 @@ namespace streamwright::app {
 const analysis::PresetLoad& preset_load(const analysis::Facts& facts, std::optional<model::PresetId> preset);
 QString preset_words(const model::Design& design, std::optional<model::PresetId> preset);
 
+/// Whether the cable is part of a link between two switches.
+bool is_trunk(const analysis::Facts& facts, model::CableId cable);
+
 /// Both directions of the link or leaf that the cable belongs to.
 void show_cable_loads(Figures& figures, const Document& document, model::CableId cable,
                       std::optional<model::PresetId> preset);

@@ -15,7 +15,19 @@ extern const Rule rule;
 namespace rules::address_twice {
 extern const Rule rule;
 }
+namespace rules::aggregate_member_overfull {
+extern const Rule rule;
+}
+namespace rules::agreed_sources_exceeded {
+extern const Rule rule;
+}
+namespace rules::agreed_sources_overfull {
+extern const Rule rule;
+}
 namespace rules::both_roles_at_once {
+extern const Rule rule;
+}
+namespace rules::burst_into_slower_port {
 extern const Rule rule;
 }
 namespace rules::cable_end_open {
@@ -58,6 +70,9 @@ namespace rules::fibre_does_not_fit {
 extern const Rule rule;
 }
 namespace rules::fibre_too_long {
+extern const Rule rule;
+}
+namespace rules::frames_too_large {
 extern const Rule rule;
 }
 namespace rules::group_reserved {
@@ -150,6 +165,9 @@ extern const Rule rule;
 namespace rules::stream_cannot_reach {
 extern const Rule rule;
 }
+namespace rules::subnet_too_small {
+extern const Rule rule;
+}
 namespace rules::subscription_not_decoded {
 extern const Rule rule;
 }
@@ -163,6 +181,9 @@ namespace rules::switch_facts_unknown {
 extern const Rule rule;
 }
 namespace rules::switching_overlap {
+extern const Rule rule;
+}
+namespace rules::too_many_groups {
 extern const Rule rule;
 }
 namespace rules::tree_on_slow_link {
@@ -185,7 +206,11 @@ std::span<const Rule> all_rules() {
     static const std::array table{rules::address_outside_subnet::rule,
                                   rules::address_table_full::rule,
                                   rules::address_twice::rule,
+                                  rules::aggregate_member_overfull::rule,
+                                  rules::agreed_sources_exceeded::rule,
+                                  rules::agreed_sources_overfull::rule,
                                   rules::both_roles_at_once::rule,
+                                  rules::burst_into_slower_port::rule,
                                   rules::cable_end_open::rule,
                                   rules::cable_end_unknown::rule,
                                   rules::cable_over_own_limit::rule,
@@ -200,6 +225,7 @@ std::span<const Rule> all_rules() {
                                   rules::encoder_without_source::rule,
                                   rules::fibre_does_not_fit::rule,
                                   rules::fibre_too_long::rule,
+                                  rules::frames_too_large::rule,
                                   rules::group_reserved::rule,
                                   rules::group_used_twice::rule,
                                   rules::groups_share_mac::rule,
@@ -230,11 +256,13 @@ std::span<const Rule> all_rules() {
                                   rules::root_left_to_chance::rule,
                                   rules::snooping_table_full::rule,
                                   rules::stream_cannot_reach::rule,
+                                  rules::subnet_too_small::rule,
                                   rules::subscription_not_decoded::rule,
                                   rules::subscription_not_encoded::rule,
                                   rules::surround_without_downmix::rule,
                                   rules::switch_facts_unknown::rule,
                                   rules::switching_overlap::rule,
+                                  rules::too_many_groups::rule,
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,

@@ -1,8 +1,10 @@
 // A direction that some allowed routing overfills, though no preset does: the operator finds it one evening.
+#include "core/analysis/agreed_contention.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule.h"
 
 #include <algorithm>
+#include <set>
 
 namespace streamwright::analysis::rules::link_overfull_worst_case {
 
@@ -119,8 +121,10 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const LinkCapacity& capacity, const VlanPaths& paths, const Forwarding& forwarding, const LinkLoads& loads,
            const WorstCase& worst, Findings& out) {
     const LoadReader reader{wiring, runs, network, capacity, paths, forwarding};
+    std::set<int> agreed;  // links whose sources people limit: rules of their own
+    for (const auto& agreement : find_agreements(wiring, runs, network)) agreed.insert(agreement.link);
     for (int arc = 0; arc < static_cast<int>(worst.arcs.size()); ++arc)
-        judge(reader, loads, arc, worst.arcs[at(arc)], out);
+        if (!network.is_link_arc(arc) || !agreed.count(arc / 2)) judge(reader, loads, arc, worst.arcs[at(arc)], out);
 }
 
 extern const Rule rule;

@@ -1,10 +1,12 @@
 // Reads capacity, load, worst case and blocked ends of each link; the figures are those that `loads` prints.
 #include "core/deliver/documents/network_links.h"
 
+#include "core/analysis/agreed_contention.h"
 #include "core/analysis/facts_set.h"
 #include "core/base/text.h"
 
 #include <algorithm>
+#include <map>
 
 namespace streamwright::deliver {
 
@@ -26,6 +28,12 @@ std::string percent_words(std::int64_t tenths, const base::NumberStyle& numbers)
 struct Reader {
     const analysis::Facts& facts;
     const base::NumberStyle& numbers;
+    std::map<int, model::AgreedContention> agreed;  // per link
+
+    Reader(const analysis::Facts& of, const base::NumberStyle& style) : facts(of), numbers(style) {
+        for (auto& each : analysis::find_agreements(of.get<Wiring>(), of.get<graph::Runs>(), of.get<NetworkGraph>()))
+            agreed.emplace(each.link, std::move(each.agreed));
+    }
 
     LoadFigure figure(int arc, const base::Rate* load, std::size_t streams) const {
         if (!load) return {"not known", {}, analysis::Fill::fits, 0};
@@ -51,6 +59,13 @@ struct Reader {
         const auto& arcs = facts.get<analysis::WorstCase>().arcs;
         if (!facts.deferred_known || at(arc) >= arcs.size()) return figure(arc, nullptr, 0);
         const auto& worst = arcs[at(arc)];
+        if (const auto limit = agreed.find(arc / 2);
+            facts.get<NetworkGraph>().is_link_arc(arc) && limit != agreed.end()) {
+            const auto within = analysis::within_agreement(
+                facts.get<Wiring>(), facts.get<NetworkGraph>(), facts.get<analysis::VlanPaths>(),
+                facts.get<analysis::Forwarding>(), worst, arc, limit->second);
+            return figure(arc, &within.wire, within.unasked.size() + within.routed.size());
+        }
         return figure(arc, &worst.wire, worst.unasked.size() + worst.routed.size());
     }
 
@@ -69,7 +84,7 @@ struct Reader {
         const auto& row = network.links[at(link)];
         const int arc = network.link_arc(link, to_b);
         return {bridge_tag(facts.get<Wiring>(), network.bridges[at(to_b ? row.b : row.a)]),
-                ports(to_b ? row.b_ports : row.a_ports), preset(arc), worst(arc)};
+                ports(to_b ? row.b_ports : row.a_ports), preset(arc), worst(arc), agreed.count(link) > 0};
     }
 };
 
@@ -130,6 +145,10 @@ NetworkLink link_words(const Reader& reader, int index) {
     words.is_up = reader.facts.get<LinkCapacity>().arcs[at(arc)].has_value();
     words.capacity = capacity_words(reader, link, arc);
     words.group = link.aggregated || link.runs.size() > 1;
+    if (const auto agreed = reader.agreed.find(index); agreed != reader.agreed.end())
+        words.agreement = "at most " + std::to_string(agreed->second.sources) +
+                          (agreed->second.sources == 1 ? " source, " : " sources, ") +
+                          analysis::by_whom(agreed->second);
     read_blocking(words, reader.facts, index);
     words.to_b = reader.direction(index, true);
     words.to_a = reader.direction(index, false);

@@ -270,6 +270,8 @@ NetworkView network_view(const analysis::Facts& facts, const base::NumberStyle& 
     view.roots = roots_of(facts, switch_of_bridge);
     view.vlans = vlan_rows(facts);
     view.notes = notes_of(facts);
+    for (const auto& link : view.links)
+        if (!link.agreement.empty()) view.notes.push_back("Agreed for " + link.tag + ": " + link.agreement + ".");
     view.headroom_percent = facts.get<Wiring>().design.settings().headroom_percent;
     name_preset(view, facts);
     return view;

@@ -207,7 +207,7 @@ void draw_direction(std::vector<Shape>& shapes, const Box& box, int row, const D
                                   layout::elided(direction.port, name_room, lettering::small, Weight::normal),
                                   lettering::small));
     draw_figure(shapes, box, base_line, load_word, direction.preset);
-    draw_figure(shapes, box, base_line + 4400_um, "worst", direction.worst);
+    draw_figure(shapes, box, base_line + 4400_um, direction.agreed ? "agreed" : "worst", direction.worst);
 }
 
 }  // namespace network_fragments_detail

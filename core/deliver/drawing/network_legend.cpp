@@ -69,6 +69,8 @@ struct Entry {
 
 std::vector<Entry> entries(const NetworkView& view) {
     const auto load = view.load_word == "idle" ? std::string("idle: nothing routed") : view.load_title;
+    const bool agreed = std::any_of(view.links.begin(), view.links.end(),
+                                    [](const NetworkLink& link) { return !link.agreement.empty(); });
     return {{strokes, "one stroke a direction, thicker above 50 and 80 %"},
             {over, "overfull: more than the direction carries"},
             {above, "above the headroom of " + std::to_string(view.headroom_percent) + " %"},
@@ -76,7 +78,7 @@ std::vector<Entry> entries(const NetworkView& view) {
             {no_link, "no link: the ends agree on no speed"},
             {group, "aggregation group, drawn as one link"},
             {pointed, "goes on to the switch named; sheet flags likewise"},
-            {nullptr, load + "; worst: any allowed routing"}};
+            {nullptr, load + (agreed ? "; worst: any routing; agreed: as noted" : "; worst: any allowed routing")}};
 }
 
 struct TableColumn {

@@ -32,6 +32,7 @@ struct LoadFigure {
 struct Direction {
     std::string to, port;      // the switch it reaches, and by which port
     LoadFigure preset, worst;  // of the first preset, of any allowed routing
+    bool agreed = false;       // `worst` is that of the routings that keep to what is agreed for the link
     const LoadFigure& greater() const { return worst.tenths > preset.tenths ? worst : preset; }
 };
 
@@ -39,6 +40,7 @@ struct NetworkLink {
     std::string subject;        // "cable:0123456789ab": the cable that names it
     int a = 0, b = 0;           // indices of switches
     std::string tag, capacity;  // "F004 + F005"; "2 x 10 Gb/s, 10GBASE-LR", or "no link"
+    std::string agreement;      // "at most 4 sources, IT, 2026-11-20"; empty: none
     std::string state;          // "blocked at SW-S1", "carries no VLAN"; empty: nothing to say
     bool a_blocks = false, b_blocks = false;
     bool is_up = true, carries = true;  // has a speed in common; some VLAN is forwarded by both ends

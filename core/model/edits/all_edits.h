@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/model/delta.h"
 #include "core/model/edits/add_rows.h"
+#include "core/model/edits/agree_contention.h"
 #include "core/model/edits/bend_cable.h"
 #include "core/model/edits/configure_device.h"
 #include "core/model/edits/configure_port.h"
@@ -32,9 +33,9 @@
 
 namespace streamwright::model {
 
-using AnyEdit = std::variant<AddRows, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
-                             MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetLength,
-                             SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
+using AnyEdit = std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes,
+                             MoveOnSheet, MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType,
+                             SetLength, SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

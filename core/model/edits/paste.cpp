@@ -136,6 +136,7 @@ Trouble paste_cables(Pasting& p, const Design& clipping) {
         for (auto* end : {&row.a, &row.b})
             if (*end) (*end)->port.device = p.devices.at((*end)->port.device);
         row.progress = {};
+        row.agreed.reset();
         if (auto trouble = embed_used<CableTypeRow>(p, clipping, row.type)) return trouble;
         if (auto trouble = edit_detail::put_checked(p.editing, std::move(row))) return trouble;
     }

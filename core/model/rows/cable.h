@@ -34,6 +34,21 @@ struct CableProgress {
     friend bool operator==(const CableProgress&, const CableProgress&) = default;
 };
 
+/// How many different picture streams may cross the link at once, either way, as people have agreed; it stands on one
+/// cable of the link.
+struct AgreedContention {
+    int sources = 1;
+    std::string by;  // a role
+    std::string on;  // date, ISO 8601
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("sources", s.sources);
+        v("by", s.by);
+        v("on", s.on);
+    }
+    friend bool operator==(const AgreedContention&, const AgreedContention&) = default;
+};
+
 struct Cable {
     CableId id;
     CableTypeKey type;
@@ -43,6 +58,7 @@ struct Cable {
     std::optional<base::Length> length;  // typed by hand; leads of a made length need none
     std::string duct;                    // named way it takes, until a plan gives routes
     CableProgress progress;
+    std::optional<AgreedContention> agreed;
     UnknownKeys unknown;
 
     using Key = CableId;
@@ -59,6 +75,7 @@ struct Cable {
         v("length_um", s.length);
         v("duct", s.duct);
         v("progress", s.progress);
+        v("agreed", s.agreed);
     }
     friend bool operator==(const Cable&, const Cable&) = default;
 };

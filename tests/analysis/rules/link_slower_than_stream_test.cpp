@@ -5,7 +5,6 @@
 namespace streamwright::test::link_slower_than_stream_test {
 
 using testing::ElementsAre;
-using testing::IsEmpty;
 using namespace base::literals;
 
 /// Field case F29: a decoder port set to 100 Mb/s, a stream of that payload.
@@ -20,7 +19,8 @@ model::Design behind_slow_port(base::BitRate payload) {
 TEST(LinkSlowerThanStream, firesJustAboveTheSpeedOfTheLink) {
     // On the wire 1400 octets of RTP payload take 1400 + 12 + 8 + 20 + 18 + 20 = 1478 octets (IEEE 802.3, RFC 3550,
     // 768, 791): 100 Mb/s carry 100 x 1400 / 1478 = 94.722 598 1 Mb/s of payload.
-    EXPECT_THAT(rules_found(behind_slow_port(94'722'598_bps)), IsEmpty());
+    // Up to there it is a matter of bursts.
+    EXPECT_THAT(rules_found(behind_slow_port(94'722'598_bps)), ElementsAre("burst-into-slower-port"));
     EXPECT_THAT(rules_found(behind_slow_port(94'722'599_bps)), ElementsAre("link-slower-than-stream"));
     EXPECT_THAT(rules_found(behind_slow_port(850_Mbps)), ElementsAre("link-slower-than-stream"));
 }
@@ -49,7 +49,7 @@ TEST(LinkSlowerThanStream, judgesTheMembersOfAGroup) {
     }
     c.b.change<model::Stream>(c.stream2, [](auto& row) { row.payload_rate = 10_Mbps; });
     c.b.change<model::Stream>(c.stream, [](auto& row) { row.payload_rate = 120_Mbps; });
-    EXPECT_THAT(rules_found(c.design()), ElementsAre("link-slower-than-stream"));
+    EXPECT_THAT(rules_found(c.design()), ElementsAre("burst-into-slower-port", "link-slower-than-stream"));
 }
 
 TEST(LinkSlowerThanStream, isSilentWhereNothingPasses) {

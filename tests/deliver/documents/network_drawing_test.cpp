@@ -115,6 +115,22 @@ TEST(NetworkDrawing, N8CarriesWhatIsWantedOnly) {
     EXPECT_THAT(texts(*drawn.links().front()), Not(Contains("overfull")));
 }
 
+// 12 decoders on the spine could be shown 12 x 850 Mb/s; with four sources agreed it is 3.4 Gb/s, 34 % of 10 Gb/s.
+TEST(NetworkDrawing, AnAgreementStandsInTheNotesAndLimitsTheWorstCase) {
+    auto room = leaf_and_spine("leaf");
+    for (int i = 2; i <= 12; ++i) room.add_decoder("D" + std::to_string(i), "spine");
+    EXPECT_EQ(figures(*Drawn(room.b.design).links().front(), "spine").worst, "10.2 Gb/s");
+    const auto link = Drawn(room.b.design).links().front()->subject;
+    for (const auto& cable : room.b.design.cables)
+        if (link == "cable:" + cable.id.text())
+            room.b.change<model::Cable>(cable.id, [](auto& row) { row.agreed = {4, "IT", "2026-11-20"}; });
+    const Drawn drawn(room.b.design);
+    EXPECT_THAT(texts(*drawn.links().front()), Contains("agreed"));
+    EXPECT_THAT(texts(*drawn.links().front()), Contains("3.4 Gb/s"));
+    EXPECT_THAT(texts(*drawn.links().front()), Contains("34.0 %"));
+    EXPECT_THAT(drawn.all_texts(), Contains(HasSubstr("at most 4 sources, IT, 2026-11-20.")));
+}
+
 TEST(NetworkDrawing, AWorstCaseNotYetComputedIsNotKnown) {
     const Delivered delivered(leaf_and_spine("leaf").b.design);
     auto facts = delivered.analysis.facts;

@@ -1,0 +1,85 @@
+// The faulty design's faults of streams on their way: a small island of its own, in a VLAN of its own, whose switch
+// takes standard frames only, whose sender is faster than what follows, whose trunk is a group that may put all on one
+// member, whose receiver joins one group, and whose subnet has two addresses.
+#include "tests/support/demo_faulty.h"
+
+#include <functional>
+
+namespace streamwright::test::demo_faulty_detail {
+
+namespace {
+
+std::string changed(Faulty& f, const std::string& from, const std::string& key, const std::string& name,
+                    const std::function<void(catalogue::DeviceType&)>& change) {
+    auto type = *f.make.device_type(from);
+    type.key = {key};
+    type.name = name;
+    change(type);
+    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
+    return key;
+}
+
+void set_rate(catalogue::DeviceType& type, const std::string& key, std::int64_t rate) {
+    for (auto& port : type.ports)
+        if (port.key.text == key) port.rates.push_back(base::BitRate::from_count(rate));
+}
+
+/// Small enough beside the port's speed; its packets too large for the switch.
+model::StreamId slow_stream(Faulty& f, model::StreamId id, int payload_octets) {
+    auto row = *f.make.design().streams.find(id);
+    row.payload_rate = base::BitRate::from_count(60000000);
+    row.payload_octets = payload_octets;
+    f.make.run(model::SetStream{row});
+    return id;
+}
+
+}  // namespace
+
+void stream_faults(Faulty& f) {
+    const auto vlan = f.make.vlan(50, "AV fifth", model::VlanPurpose::av, "10.90.4.0/30");
+    const auto small =
+        changed(f, "switch-access-8-poe", "switch-small-frames", "Switch for standard frames", [](auto& t) {
+            t.bridging->frame_limit = 1518;
+            set_rate(t, "1", 10000000000);
+        });
+    const auto fast = changed(f, "tern-encoder", "fast-encoder", "Encoder on 10 Gb/s copper",
+                              [](auto& t) { set_rate(t, "net", 10000000000); });
+    const auto windows = changed(f, "tern-decoder", "window-decoder", "Decoder of two windows", [](auto& t) {
+        t.codec->inputs.push_back({{"second"}, "Second picture", catalogue::StreamKind::video});
+        t.codec->most_groups = 1;
+    });
+    const auto bridge = f.device(small, "SW-995");
+    f.make.configure(bridge, [&](model::Device& row) {
+        row.bridging.priority = 4096;
+        row.bridging.queriers = {{vlan, base::parse_ipv4("10.90.4.1")}};
+    });
+    const auto encoder = f.encoder(fast, "995", "239.192.9.95", bridge, "1");
+    const auto far = f.device("switch-access-8-poe", "SW-996");
+    for (const char* port : {"7", "8"}) {
+        f.make.cable("copper-cat6a", bridge, port, far, port, 20);
+        for (const auto id : {bridge, far})
+            f.make.configure_port(id, port, [&](PortOverride& row) {
+                row.untagged = vlan;
+                row.aggregate = "uplink";
+                row.rate_limit = base::BitRate::from_count(100000000);
+            });
+    }
+    const auto decoder = f.decoder(windows, "995", far, "2");
+    f.make.configure_port(far, "2", [&](PortOverride& row) { row.untagged = vlan; });
+    f.make.cable("copper-cat6a", f.device("control-processor", "CP-995"), "lan", bridge, "3", 20);
+    for (const char* port : {"1", "3"})
+        f.make.configure_port(bridge, port, [&](PortOverride& row) { row.untagged = vlan; });
+    f.make.show(f.preset, decoder, slow_stream(f, f.streams.at("995"), 1440));
+    f.make.show(f.preset, decoder, slow_stream(f, f.make.stream(encoder, "S-996", "239.192.9.96"), 4000), "second");
+}
+
+void stream_fault_sheet(Faulty& f) {
+    SheetPlan plan(f.make, f.make.sheet(6, "Faulty design", "streams on their way", model::PaperSize::a2));
+    plan.rows({60, 150}, 60, {{"LP-995", "ENC-995"}, {"", "CP-995"}}, 10);
+    plan.put("SW-995", 240, 60);
+    plan.put("SW-996", 330, 60);
+    plan.rows({420, 500}, 60, {{"DEC-995", "MON-995"}}, 10);
+    plan.finish();
+}
+
+}  // namespace streamwright::test::demo_faulty_detail
