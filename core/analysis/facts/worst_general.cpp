@@ -55,7 +55,7 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
     if (bridge < 0 && forwarded) return;
     if (forwarded)
         for (const int stream : input_.loads.idle.arcs[at(arc)].streams) idle_mark_[at(stream)] = arc;
-    Problem p{arc, cells_.of_arc(arc, readers_), {}, {}, {}, {}};
+    Problem p{arc, cells_.of_arc(arc, readers_), {}, {}, {}, {}, {}};
     for (const auto& cell : p.cells.cells()) p.routing.cells.push_back(static_cast<int>(cell.slots.size()));
     for (VlanIndex vlan = 0; vlan < input_.vlan_count(); ++vlan) {
         if (!forwarded) {
@@ -76,6 +76,13 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
     read(p, choose_routing(p.routing), worst);
 }
 
+const CrossingReader::Behind& WorstGeneral::behind(Problem& p, VlanIndex vlan, const GroupView& view) const {
+    auto found = p.behind.find({vlan, view});
+    if (found == p.behind.end())
+        found = p.behind.emplace(std::pair(vlan, view), readers_[general_detail::at(vlan)].behind(p.arc, view)).first;
+    return found->second;
+}
+
 void WorstGeneral::add_alone(Problem& p, VlanIndex vlan) {
     using general_detail::at;
     for (const bool local_mac : {false, true}) {
@@ -87,11 +94,11 @@ void WorstGeneral::add_alone(Problem& p, VlanIndex vlan) {
         };
         const auto any = [&](const auto& list) { return std::ranges::any_of(list, wanted); };
         if (std::ranges::none_of(sources_[at(vlan)], any)) continue;
-        const auto behind = readers_[at(vlan)].behind(p.arc, {1, 0, local_mac});
-        for (const auto& [bridge, crossing] : behind.bridges)
+        const auto& all = behind(p, vlan, {1, 0, local_mac});
+        for (const auto& [bridge, crossing] : all.bridges)
             for (const int s : sources_[at(vlan)][at(bridge)])
                 if (wanted(s)) like[{crossing, input_.compatibility.stream_kind[at(s)]}].push_back(s);
-        for (auto& [key, streams] : like) add_like(p, vlan, behind.crossings[at(key.first)], std::move(streams));
+        for (auto& [key, streams] : like) add_like(p, vlan, all.crossings[at(key.first)], std::move(streams));
     }
 }
 

@@ -45,13 +45,15 @@ private:
         RoutingProblem routing;
         std::map<std::vector<int>, int> need_ids;
         std::map<std::pair<VlanIndex, int>, SiteSet> occupied;  // by kind of stream
+        std::map<std::pair<VlanIndex, GroupView>, CrossingReader::Behind> behind;
         std::vector<Asked> asked;
     };
     void add_alone(Problem& p, VlanIndex vlan);
     void add_paths(Problem& p, VlanIndex vlan);
     void add_like(Problem& p, VlanIndex vlan, Crossing crossing, std::vector<int> streams);
     void add_class(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
-    std::vector<Unit> units_of(const Problem& p, const Asked& asked, const std::vector<int>& streams);
+    const CrossingReader::Behind& behind(Problem& p, VlanIndex vlan, const GroupView& view) const;
+    std::vector<Unit> units_of(Problem& p, const Asked& asked, const std::vector<int>& streams);
     static void combine(const std::vector<Unit>& units, Asked& asked);
     void add_tried(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
     void try_asking(const Problem& p, const std::vector<int>& streams, int element, Asked& asked);

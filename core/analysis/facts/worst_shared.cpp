@@ -91,23 +91,21 @@ WorstGeneral::Asked WorstGeneral::class_of(VlanIndex vlan, const std::vector<int
     return asked;
 }
 
-std::vector<WorstGeneral::Unit> WorstGeneral::units_of(const Problem& p, const Asked& asked,
+std::vector<WorstGeneral::Unit> WorstGeneral::units_of(Problem& p, const Asked& asked,
                                                        const std::vector<int>& streams) {
     using shared_detail::at;
     const auto vlan = asked.askable.vlan;
     const auto occupied = p.cells.occupied(asked.askable);
-    std::map<GroupView, CrossingReader::Behind> seen;
     std::vector<Unit> units;
     for (const int s : streams) {
         const auto& group = input_.way(s).group;
         if (group.link_local() || input_.is_own_leaf(s, p.arc)) continue;
         GroupView view{asked.askable.groups(), 0, group.shares_link_local_mac()};
         while (input_.way(asked.of_group[at(view.group)].front()).group != group) ++view.group;
-        auto found = seen.find(view);
-        if (found == seen.end()) found = seen.emplace(view, readers_[at(vlan)].behind(p.arc, view)).first;
-        for (const auto& [bridge, index] : found->second.bridges) {
+        const auto& found = behind(p, vlan, view);
+        for (const auto& [bridge, index] : found.bridges) {
             if (bridge != input_.source_bridge(s)) continue;
-            auto crossing = found->second.crossings[at(index)];
+            auto crossing = found.crossings[at(index)];
             crossing.keep(occupied);
             if (crossing.needs.empty() && crossing.floods.empty()) break;  // there whatever is routed
             if (std::ranges::any_of(crossing.needs, [](const SiteSet& need) { return need.empty(); })) break;

@@ -85,5 +85,70 @@ const auto modes =
     testing::Values(RoomMode::flood, RoomMode::router_ports, RoomMode::drop, RoomMode::mixed, RoomMode::looped);
 INSTANTIATE_TEST_SUITE_P(All, WorstCaseModes, modes, mode_name);
 
+/// Two switches that drop unknown groups, the querier away from the sources.
+struct Dropping : test::SwitchedRoom {
+    Dropping() {
+        for (const char* tag : {"A", "B"}) {
+            auto type = switch_type();
+            type.bridging->unknown_groups = catalogue::UnknownGroups::drop;
+            add_switch(tag, type);
+        }
+        join("A", "B");
+        querier("B");
+    }
+    WorstCase worst_of(const Compatibility& compatibility) const {
+        const auto f = facts();
+        return *find_worst_case(f.wiring, f.network, f.paths, f.trees, f.forwarding, f.loads, compatibility, {});
+    }
+};
+
+// Toward the querier a stream that A drops needs an input on A: there is one, so one of the three streams comes.
+TEST(WorstCaseDropping, OneInputOnTheSourcesSideLetsOneStreamOut) {
+    Dropping room;
+    for (const int rate : {300, 200, 100}) room.add_encoder("E" + std::to_string(rate), "A", rate);
+    for (const char* tag : {"D1", "D2", "D3"}) room.add_decoder(tag, "B");
+    EXPECT_EQ(room.facts().worst().arcs.at(room.facts().arc("A", "B")).wire, test::megabits(0));
+    room.add_decoder("D0", "A");
+    const auto facts = room.facts();
+    const auto worst = facts.worst();
+    EXPECT_EQ(worst.arcs.at(facts.arc("A", "B")).wire, test::megabits(300));
+    // And the display on B needs both: D0 to open the way, and itself.
+    EXPECT_EQ(worst.arcs.at(facts.arc("B", "D1")).witness.size(), 2U);
+}
+
+TEST(WorstCaseDropping, DecodersThatMayShowNothingAndNoInputsAtAll) {
+    Dropping room;
+    room.add_encoder("E", "A", 100);
+    room.add_decoder("D", "A");
+    Compatibility nobody = usual_compatibility(room.facts().wiring);
+    for (auto& row : nobody.takes) row.assign(row.size(), false);
+    for (const auto& arc : room.worst_of(nobody).arcs) EXPECT_TRUE(arc.routed.empty() && arc.witness.empty());
+    nobody.slots.clear();
+    for (const auto& arc : room.worst_of(nobody).arcs) EXPECT_TRUE(arc.routed.empty());
+    EXPECT_TRUE(Dropping().facts().worst().arcs.at(0).unasked.empty());
+}
+
+// 100,000 streams of one encoder, every tenth of them in pairs on a group; two inputs, one on either side.
+TEST(WorstCaseDropping, AHundredThousandStreamsAreAnswered) {
+    Dropping room;
+    room.add_leaf(test::types::encoder(), "E", "A");
+    for (int s = 0; s < 100'000; ++s) {
+        const int group = s % 10 == 1 ? s - 1 : s;
+        const auto id = room.b.stream(room.devices.at("E"), base::BitRate::from_count(1000 + s),
+                                      "239." + std::to_string(group >> 16) + '.' + std::to_string(group >> 8 & 255) +
+                                          '.' + std::to_string(group & 255));
+        static_cast<void>(id);
+    }
+    room.add_decoder("D1", "A");
+    room.add_decoder("D2", "B");
+    const auto facts = room.facts();
+    const auto worst = facts.worst();
+    const auto& trunk = worst.arcs.at(facts.arc("A", "B"));
+    EXPECT_FALSE(trunk.at_most);
+    // A pair on one group weighs 1,000 + s - 1 and 1,000 + s: the last, of s = 99,991, beats any single stream.
+    EXPECT_EQ(trunk.routed.size(), 2U);
+    EXPECT_EQ(trunk.witness.size(), 1U);
+}
+
 }  // namespace
 }  // namespace streamwright::analysis
