@@ -204,12 +204,12 @@ SiteSet CrossingReader::seen(const SiteSet& sites, const Look& look, bool by_mac
 }
 
 /// Those of the sites heard at the bridge that it knows at the port of this arc.
-SiteSet CrossingReader::members(int bridge, int arc) const {
+SiteSet CrossingReader::members(int bridge, int arc, const Look& look) const {
     SiteSet sites(site_count());
     if (network_.is_link_arc(arc)) {
         sites = heard_[static_cast<std::size_t>(bridge)];
         sites.keep(beyond_[static_cast<std::size_t>(arc)]);
-    } else if (snooping_.bridges[static_cast<std::size_t>(bridge)].keeps_members) {
+    } else if (look.device_asks && snooping_.bridges[static_cast<std::size_t>(bridge)].keeps_members) {
         sites.add(here());
     }
     return sites;
@@ -224,7 +224,7 @@ bool CrossingReader::add_hop(int bridge, int arc, const Look& look, Crossing& cr
     const bool to_router = std::ranges::binary_search(rule.router_arcs, arc);
     if (to_router && rule.unknown != UnknownGroups::drop) return true;
     auto heard = seen(heard_[static_cast<std::size_t>(bridge)], look, by_mac);
-    auto of_arc = seen(members(bridge, arc), look, by_mac);
+    auto of_arc = seen(members(bridge, arc, look), look, by_mac);
     if (rule.unknown == UnknownGroups::flood) {
         crossing.flood(std::move(heard), std::move(of_arc));
         return true;
@@ -235,11 +235,11 @@ bool CrossingReader::add_hop(int bridge, int arc, const Look& look, Crossing& cr
     return true;
 }
 
-CrossingReader::Behind CrossingReader::behind(int arc, const GroupView& view) const {
+CrossingReader::Behind CrossingReader::behind(int arc, const GroupView& view, bool device_asks) const {
     Behind result;
     const int first = network_.bridge_before(arc);
     if (first < 0 || !std::ranges::binary_search(snooping_.out(first), arc)) return result;
-    const Look look{view, here_site_of(arc)};
+    const Look look{view, here_site_of(arc), device_asks};
     Crossing start;
     if (!add_hop(first, arc, look, start)) return result;
     result.crossings.push_back(std::move(start));

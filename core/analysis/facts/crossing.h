@@ -56,12 +56,12 @@ public:
     int here() const { return static_cast<int>(bridges_.size()); }
 
     /// Bridges behind an arc from which streams may come to it, and what that takes; of bridges that are not listed
-    /// none ever does. Only where links form a forest.
+    /// none ever does. `device_asks`: the device at the end of a leaf's arc has inputs. Not in looped parts.
     struct Behind {
         std::vector<std::pair<int, int>> bridges;  // and the crossing of each
         std::vector<Crossing> crossings;
     };
-    Behind behind(int arc, const GroupView& view) const;
+    Behind behind(int arc, const GroupView& view, bool device_asks) const;
     /// Sites beyond the arc, whoever hears their reports; toward a leaf's device that device alone.
     SiteSet beyond(int arc) const;
 
@@ -70,12 +70,13 @@ private:
     struct Look {
         const GroupView& view;
         int here_site = -1;
+        bool device_asks = false;
     };
     void hear();
     void look_beyond();
     int here_site_of(int arc) const;
     SiteSet seen(const SiteSet& sites, const Look& look, bool by_mac) const;
-    SiteSet members(int bridge, int arc) const;
+    SiteSet members(int bridge, int arc, const Look& look) const;
     bool add_hop(int bridge, int arc, const Look& look, Crossing& crossing) const;
 
     const graph::NetworkGraph& network_;

@@ -29,6 +29,8 @@ class ArcCells {
 public:
     ArcCells(std::vector<WorstCell> cells, const std::vector<CrossingReader>& readers);
     const std::vector<WorstCell>& cells() const { return cells_; }
+    /// At the device at the end of the leaf's arc.
+    bool has_inputs_here(VlanIndex vlan) const { return !at_site_[static_cast<std::size_t>(vlan)].back().empty(); }
     /// Sites (times groups) that hold an input which can ask.
     SiteSet occupied(const Askable& streams) const;
     /// Cells an input of which meets the need, sorted.

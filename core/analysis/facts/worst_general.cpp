@@ -79,7 +79,10 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
 const CrossingReader::Behind& WorstGeneral::behind(Problem& p, VlanIndex vlan, const GroupView& view) const {
     auto found = p.behind.find({vlan, view});
     if (found == p.behind.end())
-        found = p.behind.emplace(std::pair(vlan, view), readers_[general_detail::at(vlan)].behind(p.arc, view)).first;
+        found = p.behind
+                    .emplace(std::pair(vlan, view),
+                             readers_[general_detail::at(vlan)].behind(p.arc, view, p.cells.has_inputs_here(vlan)))
+                    .first;
     return found->second;
 }
 
@@ -130,10 +133,9 @@ void WorstGeneral::add_like(Problem& p, VlanIndex vlan, Crossing crossing, std::
         known = p.occupied.emplace(std::pair(vlan, kind), p.cells.occupied(asked.askable)).first;
     crossing.keep(known->second);
     auto across = ways_across(crossing);
-    std::ranges::sort(streams, [&](int a, int b) { return std::pair(-parts(p, a), a) < std::pair(-parts(p, b), b); });
     if (!across.complete)
         for (const int s : streams) asked.unexplored += parts(p, s);
-    for (auto& needs : across.ways) asked.ways.push_back({std::move(needs), {}, {}, parts(p, streams.front())});
+    for (auto& needs : across.ways) asked.ways.push_back({std::move(needs), {}, {}, 0});
     asked.like = std::move(streams);
     pose(p, std::move(asked));
 }
@@ -142,6 +144,24 @@ int WorstGeneral::need_id(Problem& p, std::vector<int> cells) {
     const auto id = p.need_ids.try_emplace(cells, static_cast<int>(p.need_ids.size()));
     if (id.second) p.routing.needs.push_back(std::move(cells));
     return id.first->second;
+}
+
+/// By falling rate, no more than inputs could bring.
+void WorstGeneral::keep_heaviest(const Problem& p, const RoutingDemand& demand, std::vector<int>& streams) const {
+    using general_detail::at;
+    std::size_t most = 0;
+    for (const auto& way : demand.ways) {
+        auto fewest = streams.size();
+        for (const int need : way.needs) {
+            std::size_t inputs = 0;
+            for (const int cell : p.routing.needs[at(need)]) inputs += at(p.routing.cells[at(cell)]);
+            fewest = std::min(fewest, inputs);
+        }
+        most = std::max(most, fewest);
+    }
+    const auto heavier = [&](int a, int b) { return std::pair(-parts(p, a), a) < std::pair(-parts(p, b), b); };
+    std::ranges::partial_sort(streams, streams.begin() + static_cast<std::ptrdiff_t>(most), heavier);
+    streams.resize(most);
 }
 
 void WorstGeneral::pose(Problem& p, Asked asked) {
@@ -162,6 +182,7 @@ void WorstGeneral::pose(Problem& p, Asked asked) {
         }
         demand.ways.push_back(std::move(each));
     }
+    keep_heaviest(p, demand, asked.like);
     if (asked.like.empty()) demand.weights.push_back(most);
     for (const int s : asked.like) demand.weights.push_back(parts(p, s));
     p.routing.demands.push_back(std::move(demand));

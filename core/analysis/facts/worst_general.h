@@ -58,6 +58,7 @@ private:
     void add_tried(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
     void try_asking(const Problem& p, const std::vector<int>& streams, int element, Asked& asked);
     static int need_id(Problem& p, std::vector<int> cells);
+    void keep_heaviest(const Problem& p, const RoutingDemand& demand, std::vector<int>& streams) const;
     void pose(Problem& p, Asked asked);
     void read(const Problem& p, const RoutingChoice& choice, ArcWorst& worst);
     std::vector<bool> kinds_showing(const std::vector<int>& streams) const;
