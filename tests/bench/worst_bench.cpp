@@ -108,6 +108,7 @@ Milliseconds measured(Work&& work) {
 struct Quiet {
     int kept = dup(STDOUT_FILENO);
     Quiet() {
+        std::fflush(stdout);
         const int nowhere = open("/dev/null", O_WRONLY);
         dup2(nowhere, STDOUT_FILENO);
         close(nowhere);
