@@ -18,8 +18,8 @@ struct Later {
     std::string_view verb, option;
 };
 constexpr std::array later_options{
-    Later{"loads", "--without"}, Later{"deliver", "--copy"}, Later{"deliver", "--language"},
-    Later{"size", ""},           Later{"compare", ""},       Later{"merge", ""},
+    Later{"deliver", "--copy"}, Later{"deliver", "--language"}, Later{"size", ""}, Later{"compare", ""},
+    Later{"merge", ""},
 };
 
 /// The one sentence for what comes later; empty if everything asked for is here.
@@ -69,6 +69,11 @@ void add_loads(CLI::App& app, LoadsOptions& options, int& exit_code, Streams str
     auto* preset = verb->add_option("--preset", options.preset, "Preset by name; without it the first one");
     verb->add_flag("--worst", options.worst, "Add the terms of each worst case and a routing that attains it")
         ->excludes(preset);
+    verb->add_option("--without", options.without,
+                     "After the failure of this cable, device or duct, by id or tag; may be given several times")
+        ->type_name("ID")
+        ->expected(1)
+        ->take_all();
     verb->callback([&options, &exit_code, streams] { exit_code = loads_command(options, streams); });
 }
 

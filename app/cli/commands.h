@@ -38,6 +38,7 @@ struct LoadsOptions {
     bool json = false;
     bool worst = false;
     std::optional<std::string> preset;
+    std::vector<std::string> without;  // cables, devices and ducts that have failed
 };
 
 struct DeliverOptions {

@@ -2,6 +2,7 @@
 #include "app/cli/commands.h"
 #include "app/cli/loads_json.h"
 #include "core/analysis/analyser.h"
+#include "core/analysis/every_failure.h"
 #include "core/analysis/report.h"
 #include "core/io/design_file.h"
 
@@ -28,6 +29,15 @@ std::string preset_names(const model::Design& design) {
     return names.empty() ? "none" : names;
 }
 
+/// The design as opened, or what the failures leave of it.
+base::Result<model::Design> remaining(const model::Design& design, const std::vector<std::string>& without) {
+    if (without.empty()) return design;
+    const auto facts = analysis::Analyser(design).frozen();
+    const auto lost = analysis::named_failures(*facts, without);
+    if (!lost) return lost.error();
+    return analysis::design_after(*facts, *lost);
+}
+
 }  // namespace loads_detail
 
 int loads_command(const LoadsOptions& options, Streams streams) {
@@ -37,7 +47,12 @@ int loads_command(const LoadsOptions& options, Streams streams) {
         streams.err << opened.error().english() << '\n';
         return exit_cannot;
     }
-    const auto& design = opened->design;
+    const auto rest = remaining(opened->design, options.without);
+    if (!rest) {
+        streams.err << base::printable(rest.error().english()) << '\n';
+        return exit_cannot;
+    }
+    const auto& design = *rest;
     const auto analysis = analysis::analyse(design);
     const auto preset = chosen_preset(design, analysis.facts.get<analysis::LinkLoads>(), options.preset);
     if (!preset) {

@@ -64,6 +64,7 @@ void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }
 void compute(Facts& f, const model::Design&, const QuerierPlaces*) { f.deferred_known = false; }
+void compute(Facts& f, const model::Design&, const Failures*) { f.deferred_known = false; }
 void compute(Facts& f, const model::Design&, const AggregationRisk*) { f.deferred_known = false; }
 
 /// Computes one fact again and says whether it came out different; an equal one is left as it was.
@@ -158,15 +159,20 @@ std::optional<Deferred> deferred_of(const Facts& f, const std::stop_token& stop)
     auto places = find_querier_places(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(),
                                       f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), stop);
     if (!places) return std::nullopt;
+    auto failures =
+        find_failures(f.get<Wiring>(), f.get<Runs>(), f.get<NetworkGraph>(), f.get<LinkCapacity>(), f.get<VlanPaths>(),
+                      f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), f.get<PowerBudget>(), stop);
+    if (!failures) return std::nullopt;
     auto groups = find_aggregation_risk(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<LinkCapacity>(),
                                         f.get<VlanPaths>(), f.get<Forwarding>(), f.get<LinkLoads>(), *worst, stop);
     if (!groups) return std::nullopt;
-    return Deferred{std::move(*worst), std::move(*places), std::move(*groups)};
+    return Deferred{std::move(*worst), std::move(*places), std::move(*failures), std::move(*groups)};
 }
 
 void take(Facts& facts, Deferred deferred) {
     facts.set(std::move(deferred.worst));
     facts.set(std::move(deferred.places));
+    facts.set(std::move(deferred.failures));
     facts.set(std::move(deferred.groups));
     facts.deferred_known = true;
 }

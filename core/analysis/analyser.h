@@ -36,6 +36,7 @@ struct FindingsChange {
 struct Deferred {
     WorstCase worst;
     QuerierPlaces places;
+    Failures failures;
     AggregationRisk groups;
 };
 

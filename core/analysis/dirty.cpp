@@ -11,7 +11,8 @@ constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
 constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | deferred_facts;
 /// Another place of the querier may part what is alike now.
-constexpr FactSet of_presets = fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<AggregationRisk>();
+constexpr FactSet of_presets =
+    fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<Failures>() | fact_bit<AggregationRisk>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
 constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>();
@@ -48,6 +49,7 @@ FactSet spoils(const model::Change<model::Settings>& change) {
                .robustness = row.robustness};
     };
     if (!stays(change) || !alike(change, words)) return structure;
+    if (change.before->survive != change.after->survive) return wiring | fact_bit<Failures>();
     return wiring;  // remedies that answer the plan carry the whole row, its titles too
 }
 
@@ -87,11 +89,15 @@ FactSet spoils(const model::Change<model::Device>& change) {
         words(row);
         row.room.reset();
         row.rack.reset();
-        row.chassis.reset();
     };
     if (alike(change, belonging)) return renamed | wiring;
-    const auto addresses = [&](model::Device& row) {
+    const auto chassis = [&](model::Device& row) {
         belonging(row);
+        row.chassis.reset();
+    };
+    if (alike(change, chassis)) return renamed | wiring | fact_bit<Failures>();
+    const auto addresses = [&](model::Device& row) {
+        chassis(row);
         row.addresses.clear();
     };
     if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>() | fact_bit<AggregationRisk>();
@@ -115,12 +121,16 @@ FactSet spoils(const model::Change<model::Cable>& change) {
     const auto words = [](model::Cable& row) {
         row.tag.clear();
         row.note.clear();
-        row.duct.clear();
         row.progress = {};
     };
     if (alike(change, words)) return renamed;
-    const auto length = [&](model::Cable& row) {
+    const auto duct = [&](model::Cable& row) {
         words(row);
+        row.duct.clear();
+    };
+    if (alike(change, duct)) return renamed | unseen_wiring | fact_bit<Failures>();
+    const auto length = [&](model::Cable& row) {
+        duct(row);
         row.length.reset();
     };
     if (alike(change, length)) return renamed | unseen_wiring | length_facts;
@@ -202,7 +212,8 @@ FactSet derived_from(FactSet changed) {
                                         fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() |
                                         fact_bit<CableLengths>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
-    spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>());
+    // Which port feeds which follows the types and runs, never the watts: PowerBudget spreads nothing.
+    spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<Failures>());
     spread(fact_bit<VlanPaths>(), fact_bit<SpanningTrees>() | dirty_detail::load_facts);
     spread(fact_bit<SpanningTrees>(), dirty_detail::load_facts);
     spread(fact_bit<Forwarding>(), fact_bit<LinkLoads>() | deferred_facts);

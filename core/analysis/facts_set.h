@@ -4,6 +4,7 @@
 #include "core/analysis/facts/address_plan.h"
 #include "core/analysis/facts/aggregation_risk.h"
 #include "core/analysis/facts/cable_length.h"
+#include "core/analysis/facts/failures.h"
 #include "core/analysis/facts/forwarding.h"
 #include "core/analysis/facts/link_capacity.h"
 #include "core/analysis/facts/link_load.h"
@@ -27,7 +28,7 @@ namespace streamwright::analysis {
 
 using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
                              VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
-                             TagUse, WorstCase, QuerierPlaces, AggregationRisk>;
+                             TagUse, WorstCase, QuerierPlaces, Failures, AggregationRisk>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.
@@ -58,7 +59,7 @@ constexpr FactSet fact_bit() {
 
 /// Facts that a worker computes on a frozen design after the edit has been answered.
 inline constexpr FactSet deferred_facts =
-    fact_bit<WorstCase>() | fact_bit<QuerierPlaces>() | fact_bit<AggregationRisk>();
+    fact_bit<WorstCase>() | fact_bit<QuerierPlaces>() | fact_bit<Failures>() | fact_bit<AggregationRisk>();
 
 namespace detail {
 template <class Tuple>

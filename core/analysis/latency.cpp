@@ -1,7 +1,7 @@
 #include "core/analysis/latency.h"
 
-#include "core/analysis/facts/stream_walk.h"
 #include "core/analysis/load_words.h"
+#include "core/analysis/stream_path.h"
 #include "core/standards/packet_delay.h"
 #include "core/standards/wire_overhead.h"
 
@@ -31,56 +31,12 @@ std::int64_t frame_octets_on(const model::Stream& stream, bool tagged) {
                                    tagged ? 1 : 0);
 }
 
-struct Reader {
-    const Facts& facts;
-    const graph::Wiring& wiring = facts.get<graph::Wiring>();
-    const graph::Runs& runs = facts.get<graph::Runs>();
-    const graph::NetworkGraph& network = facts.get<graph::NetworkGraph>();
-    const LinkCapacity& capacity = facts.get<LinkCapacity>();
-    const VlanPaths& paths = facts.get<VlanPaths>();
-    const Forwarding& forwarding = facts.get<Forwarding>();
-    const SpanningTrees& trees = facts.get<SpanningTrees>();
-    const LinkLoads& loads = facts.get<LinkLoads>();
-    const CableLengths& lengths = facts.get<CableLengths>();
+struct Reader : LatencyFacts {
+    explicit Reader(const LatencyFacts& facts) : LatencyFacts(facts) {}
     std::vector<const model::Stream*> streams = streams_by_index(wiring);
 
     bool tagged(int arc, int stream) const {
         return tagged_on_arc(network, paths, arc, forwarding.streams[at(stream)].vlan);
-    }
-
-    /// The arcs between two bridges of the VLAN's active tree; nothing where none leads there.
-    std::optional<std::vector<int>> between(VlanIndex vlan, int from, int to) const {
-        const auto& snooping = forwarding.vlans[at(vlan)];
-        std::vector<int> came_by(network.bridges.size(), -2), open{from};
-        came_by[at(from)] = -1;
-        for (std::size_t i = 0; i < open.size(); ++i)
-            for (const int arc : snooping.out(open[i])) {
-                if (!network.is_link_arc(arc) || !trees.trees[at(vlan)].forwards(arc / 2)) continue;
-                const int next = network.bridge_after(arc);
-                if (came_by[at(next)] != -2) continue;
-                came_by[at(next)] = arc;
-                open.push_back(next);
-            }
-        if (came_by[at(to)] == -2) return std::nullopt;
-        std::vector<int> arcs;
-        for (int bridge = to; came_by[at(bridge)] >= 0; bridge = network.bridge_before(came_by[at(bridge)]))
-            arcs.push_back(came_by[at(bridge)]);
-        std::reverse(arcs.begin(), arcs.end());
-        return arcs;
-    }
-
-    /// All lines of the way, in order; bridges stand between two of them.
-    std::optional<std::vector<int>> way_of(int stream, int decoder) const {
-        const auto& way = forwarding.streams[at(stream)];
-        if (!way.on_network()) return std::nullopt;
-        const int from = way.first_bridge(network);
-        const auto receiver = receiver_of(network, paths, decoder, way.vlan);
-        if (!receiver) return std::nullopt;
-        auto arcs = between(way.vlan, from, receiver->bridge);
-        if (!arcs) return std::nullopt;
-        if (way.source_leaf) arcs->insert(arcs->begin(), network.leaf_arc(*way.source_leaf, true));
-        if (receiver->arc >= 0) arcs->push_back(receiver->arc);
-        return arcs;
     }
 
     MaybeTime propagation_of_cable(int cable) const {
@@ -140,21 +96,32 @@ struct Reader {
         return type && type->codec ? &*type->codec : nullptr;
     }
 
+    /// Over the whole way, part by part.
+    struct Sums {
+        MaybeTime lines = 0, switches = 0, queues = 0, lengths = 0;
+    };
+    std::optional<Sums> sums(const PresetLoad& load, int stream, int decoder) const {
+        const auto arcs = stream_path(network, paths, trees, forwarding, stream, decoder);
+        if (!arcs) return std::nullopt;
+        Sums way;
+        for (std::size_t i = 0; i < arcs->size(); ++i) {
+            const int arc = (*arcs)[i];
+            add(way.lines, serialising(arc, stream));
+            add(way.queues, queueing(load, arc, stream));
+            add(way.lengths, propagation(arc));
+            if (i > 0) add(way.switches, switching(network.bridge_before(arc)));
+        }
+        return way;
+    }
+
     void measure(const PresetLoad& load, int stream, int encoder, int decoder, SubscriptionLatency& out) const {
         const auto* sends = codec_of(encoder);
         const auto* shows = codec_of(decoder);
         if (sends) out.parts.encoding = sends->encode_latency;
         if (shows) out.parts.decoding = shows->decode_latency;
-        const auto arcs = way_of(stream, decoder);
-        if (!arcs) return;
-        MaybeTime lines = 0, switches = 0, queues = 0, lengths_time = 0;
-        for (std::size_t i = 0; i < arcs->size(); ++i) {
-            const int arc = (*arcs)[i];
-            add(lines, serialising(arc, stream));
-            add(queues, queueing(load, arc, stream));
-            add(lengths_time, propagation(arc));
-            if (i > 0) add(switches, switching(network.bridge_before(arc)));
-        }
+        const auto way = sums(load, stream, decoder);
+        if (!way) return;
+        const auto& [lines, switches, queues, lengths_time] = *way;
         out.parts.serialising = rounded_up(lines);
         out.parts.switching = rounded_up(switches);
         out.parts.queueing = rounded_up(queues);
@@ -177,7 +144,10 @@ const PresetLoad* load_of(const LinkLoads& loads, model::PresetId preset) {
 
 std::vector<SubscriptionLatency> find_latencies(const Facts& facts, std::optional<model::DeviceId> decoder) {
     using namespace latency_detail;
-    const Reader reader{facts};
+    const Reader reader(LatencyFacts{facts.get<graph::Wiring>(), facts.get<graph::Runs>(),
+                                     facts.get<graph::NetworkGraph>(), facts.get<LinkCapacity>(),
+                                     facts.get<VlanPaths>(), facts.get<Forwarding>(), facts.get<SpanningTrees>(),
+                                     facts.get<LinkLoads>(), facts.get<CableLengths>()});
     graph::IdIndex stream_ids;
     stream_ids.reserve(reader.streams.size());
     for (const auto* stream : reader.streams) stream_ids.add(stream->id.bits());
@@ -199,6 +169,15 @@ std::vector<SubscriptionLatency> find_latencies(const Facts& facts, std::optiona
         all.push_back(each);
     }
     return all;
+}
+
+std::optional<WayTime> way_time(const LatencyFacts& facts, const PresetLoad& load, int stream, int decoder) {
+    using namespace latency_detail;
+    const auto way = Reader(facts).sums(load, stream, decoder);
+    if (!way) return std::nullopt;
+    const auto least = sum(sum(way->lines, way->switches), way->lengths), most = sum(least, way->queues);
+    if (!most) return std::nullopt;
+    return WayTime{rounded_down(*least), rounded_up(*most)};
 }
 
 std::optional<base::Duration> skew(const std::vector<SubscriptionLatency>& all, const SubscriptionLatency& of) {

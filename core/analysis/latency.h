@@ -30,6 +30,26 @@ struct SubscriptionLatency {
     friend bool operator==(const SubscriptionLatency&, const SubscriptionLatency&) = default;
 };
 
+/// What latencies are worked out from.
+struct LatencyFacts {
+    const graph::Wiring& wiring;
+    const graph::Runs& runs;
+    const graph::NetworkGraph& network;
+    const LinkCapacity& capacity;
+    const VlanPaths& paths;
+    const Forwarding& forwarding;
+    const SpanningTrees& trees;
+    const LinkLoads& loads;
+    const CableLengths& lengths;
+};
+
+/// Over the network alone, without encoding and decoding; least: nothing queues.
+struct WayTime {
+    base::Duration least, most;
+};
+/// Nothing where a part is not known.
+std::optional<WayTime> way_time(const LatencyFacts& facts, const PresetLoad& load, int stream, int decoder);
+
 /// Of every subscription, or of one decoder's, by id. Nothing is known of one that its stream does not reach over the
 /// network. Queueing is bounded by one packet of each other stream ahead on each line: encoders space their packets and
 /// lines are not overfull (common practice; with bursts it is more); other traffic is not counted. An overfull line has

@@ -111,6 +111,7 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
                         (codec.decode_latency && codec.decode_latency->count() < 0),
                     "codec.latency", "must not be negative");
     judge.refuse_if(codec.downmix && !decodes, "codec.downmix", "only decoders mix down");
+    judge.refuse_if(codec.skew_class && !decodes, "codec.skew_class", "only decoders take two planes");
     judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
                     "must not be negative");
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");

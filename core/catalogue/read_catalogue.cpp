@@ -67,6 +67,7 @@ struct Fields<Codec> {
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
         v("downmix", s.downmix);
+        v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
         v("most_groups", s.most_groups);
     }
@@ -89,6 +90,7 @@ struct Fields<SwitchFacts> {
         v("bpdus", s.bpdus);
         v("trees", s.trees);
         v("rapid_tree", s.rapid_tree);
+        v("query_on_topology_change", s.query_on_topology_change);
         v("long_path_costs", s.long_path_costs);
         v("poe_budget_mw", s.poe_budget);
         v("poe_by_class", s.poe_by_class);

@@ -34,6 +34,7 @@ struct SwitchFacts {
     std::optional<Bpdus> bpdus;
     std::optional<TreeKind> trees;
     std::optional<bool> rapid_tree;
+    std::optional<bool> query_on_topology_change;  // as querier it asks at once when the tree changes (RFC 4541 2.1.1)
     std::optional<bool> long_path_costs;
     std::optional<base::Power> poe_budget;  // for the whole switch
     std::optional<bool> poe_by_class;       // reserved by class; false: by measured draw

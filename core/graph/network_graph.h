@@ -12,15 +12,17 @@ namespace streamwright::graph {
 struct Bridge {
     std::vector<int> devices;  // one, or the members of a stack, by id
     bool endpoint = false;     // a built-in switch of an endpoint
+    bool gone = false;         // taken out whole (network_cut.h)
     friend bool operator==(const Bridge&, const Bridge&) = default;
 };
 
 /// One run, or the runs of an aggregation group, between two bridges (or a bridge and itself: a loop).
 struct Link {
-    int a = 0, b = 0;                      // bridges
-    std::vector<int> runs;                 // by index; the first names the link
-    std::vector<PortAt> a_ports, b_ports;  // per run
-    bool aggregated = false;               // a group at both ends
+    int a = 0, b = 0;                           // bridges
+    std::vector<int> runs;                      // by index; the first names the link
+    std::vector<PortAt> a_ports, b_ports;       // per run
+    bool aggregated = false;                    // a group at both ends
+    bool gone() const { return runs.empty(); }  // taken out whole (network_cut.h)
     friend bool operator==(const Link&, const Link&) = default;
 };
 

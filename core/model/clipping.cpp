@@ -62,6 +62,12 @@ void take_cables_and_streams(Design& clipping, const Design& design) {
     }
     for (const auto& row : design.streams)
         if (clipping.devices.contains(row.encoder)) clipping.streams.put(row);
+    for (const auto& row : design.streams)
+        if (row.twin && clipping.streams.contains(row.id) && !clipping.streams.contains(*row.twin)) {
+            auto alone = row;
+            alone.twin.reset();
+            clipping.streams.put(alone);
+        }
 }
 
 void take_drawing(Design& clipping, const Design& design, SheetId sheet) {

@@ -74,6 +74,8 @@ Trouble wrong_text(const std::string& field, std::string_view text, bool lines, 
 }
 
 Trouble broken_bond(const Design& design, const Settings& row) {
+    for (const auto preset : row.survive_presets)
+        if (auto trouble = missing(design.presets, preset, "The settings", "the preset")) return trouble;
     return missing(design.vlans, row.usual_vlan, "The settings", "the VLAN");
 }
 
@@ -121,6 +123,8 @@ Trouble broken_bond(const Design& design, const Cable& row) {
 Trouble broken_bond(const Design& design, const Stream& row) {
     const auto subject = called("Stream", row.tag, row.id.text());
     if (auto trouble = missing(design.devices, row.encoder, subject, "the device")) return trouble;
+    if (row.twin == row.id) return base::Error{"%1 cannot be its own twin.", {subject}};
+    if (auto trouble = missing(design.streams, row.twin, subject, "the stream")) return trouble;
     return missing(design.vlans, row.vlan, subject, "the VLAN");
 }
 

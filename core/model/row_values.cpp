@@ -1,5 +1,6 @@
 // The ranges of the values in each row, by the standards that fix them.
 #include "core/model/row_checks.h"
+#include "core/standards/spanning_tree_costs.h"
 
 #include <algorithm>
 #include <charconv>
@@ -89,10 +90,24 @@ bool doubled(std::vector<Value> values) {
     return std::adjacent_find(values.begin(), values.end()) != values.end();
 }
 
+/// IEEE 802.1Q, 13.25 (from memory).
+Trouble wrong_tree_timers(const BridgeSettings& bridging) {
+    standards::TreeTimers timers;
+    timers.hello_s = bridging.hello_s.value_or(timers.hello_s);
+    timers.max_age_s = bridging.max_age_s.value_or(timers.max_age_s);
+    timers.forward_delay_s = bridging.forward_delay_s.value_or(timers.forward_delay_s);
+    if (standards::tree_timers_valid(timers)) return std::nullopt;
+    return base::Error{
+        "Hello time %1 s, message age %2 s and forward delay %3 s do not go together: the age is from 6 to 40 s and at "
+        "least 2 x (hello + 1), the delay from 4 to 30 s, and 2 x (delay - 1) at least the age.",
+        {std::to_string(timers.hello_s), std::to_string(timers.max_age_s), std::to_string(timers.forward_delay_s)}};
+}
+
 Trouble wrong_bridging(const BridgeSettings& bridging) {
     if (bridging.priority)  // IEEE 802.1Q, 13.26.2
         if (auto trouble = out_of_steps("bridge priority", *bridging.priority, 61440, 4096)) return trouble;
     if (auto trouble = wrong_mac(bridging.address)) return trouble;
+    if (auto trouble = wrong_tree_timers(bridging)) return trouble;
     std::vector<VlanId> asked;
     for (const auto& querier : bridging.queriers) {
         if (auto trouble = wrong_host("querier address", querier.address)) return trouble;

@@ -13,6 +13,8 @@ struct EditFigures {
     Milliseconds deferred{};     // after the last edit
 };
 
+/// Every single failure, one row a size.
+void bench_failures(std::ostream& out, const std::vector<int>& sizes);
 void bench_deliver(std::ostream& out, int endpoints);
 /// Rounds: edits of each kind. Prints its table where `out` is given.
 EditFigures bench_edits(std::ostream* out, int endpoints, int rounds);

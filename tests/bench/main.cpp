@@ -20,6 +20,7 @@ int main(int argc, char** argv) try {
         const int rounds = size <= 1000 ? (quick ? 10 : 200) : (quick ? 2 : 100);
         edits.push_back(bench_edits(told ? &std::cout : nullptr, size, rounds));
     }
+    bench_failures(std::cout, {1000, 10000});
     bench_growth(std::cout, sizes, edits, quick ? 1 : 5);
     return 0;
 } catch (const std::exception& trouble) {

@@ -109,8 +109,8 @@ TEST(FieldCases, F10AllFlowsOnOneMember) {
     EXPECT_THAT(sentence(room, "aggregate-member-overfull"),
                 testing::AllOf(HasSubstr("34.0 %"), HasSubstr("16 streams"), HasSubstr("136.0 %")));
     EXPECT_EQ(found_by_rule(group_of_four(1, choice).b.design), Found{});
-    // Not known, it is a matter of chance. 11 streams fit on a member, and more than 11 of 16 fall on one of the four in
-    // 654,676 of 4^16 ways (sum over k of 4 C(16, k) 3^(16 - k), k from 12): far below 1 %, and nothing is said.
+    // Not known, it is a matter of chance. 11 streams fit on a member, and more than 11 of 16 fall on one of the four
+    // in 654,676 of 4^16 ways (sum over k of 4 C(16, k) 3^(16 - k), k from 12): far below 1 %, and nothing is said.
     EXPECT_EQ(found_by_rule(group_of_four(4, std::nullopt).b.design), Found{});
 }
 

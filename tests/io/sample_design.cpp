@@ -37,6 +37,7 @@ struct FullDesign {
     CableId cable = b.cable(types::cat6a(), {ep, {"net"}}, {sw, {"1"}}, 20_m, "N001");
     PresetId preset = b.preset("Lecture");
     StreamId stream = b.stream(ep, 800_Mbps, "239.1.1.1", vlan);
+    StreamId twin = b.stream(ep, 800_Mbps, "239.2.1.1", vlan);
 
     void fill_settings() {
         b.put(Settings{"Ferrow Quay",
@@ -54,6 +55,8 @@ struct FullDesign {
                        60,
                        5,
                        3,
+                       Survival::link_or_switch,
+                       {preset},
                        true,
                        {"bill_of_materials"},
                        {"csv", "pdf"},
@@ -87,7 +90,10 @@ struct FullDesign {
                           "stack-1",
                           {{vlan, base::Ipv4{0x0A010002}}, {other, {}}},
                           {other},
-                          {vlan}};
+                          {vlan},
+                          1,
+                          10,
+                          12};
         });
         const auto module = types::module_sr();
         b.embed(module);
@@ -115,10 +121,11 @@ struct FullDesign {
             r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
             r.progress = {true, true, true, true};
         });
-        b.change<Stream>(stream, [](Stream& r) {
+        b.change<Stream>(stream, [&](Stream& r) {
             r.note = "n", r.kind = catalogue::StreamKind::usb, r.network_port = PortKey{"net"};
             r.udp_port = 6000, r.payload_octets = 1316, r.rtp = false, r.encrypted = true;
             r.audio = catalogue::AudioFormat::compressed_surround;
+            r.twin = twin;
         });
         b.change<Preset>(preset, [](Preset& r) { r.number = 4, r.note = "n"; });
         b.subscribe(preset, stream, dec);

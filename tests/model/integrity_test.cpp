@@ -97,6 +97,11 @@ std::vector<Fault> dangling() {
          [](Sound& s) { s.b.change<Subscription>(s.shown, [](Subscription& r) { r.stream = StreamId(99); }); }},
         {"subscriptions", "device",
          [](Sound& s) { s.b.change<Subscription>(s.shown, [](Subscription& r) { r.decoder = no_device; }); }},
+        {"streams", "the stream",
+         [](Sound& s) { s.b.change<Stream>(s.stream, [](Stream& r) { r.twin = StreamId(99); }); }},
+        {"streams", "own twin", [](Sound& s) { s.b.change<Stream>(s.stream, [](Stream& r) { r.twin = r.id; }); }},
+        {"settings", "the preset",
+         [](Sound& s) { s.b.change<Settings>({}, [](Settings& r) { r.survive_presets = {PresetId(99)}; }); }},
         {"subscriptions", "twice", [](Sound& s) { s.b.subscribe(s.preset, s.stream, s.dec); }},
         {"places", "sheet", [](Sound& s) { s.b.place(no_sheet, s.enc, 1_mm, 1_mm); }},
         {"places", "device", [](Sound& s) { s.b.place(s.sheet, no_device, 1_mm, 1_mm); }},
@@ -137,6 +142,11 @@ std::vector<Fault> past_the_limit() {
         {"vlans", "last address", vlan([](Vlan& r) { r.lease_first = base::Ipv4{9}; })},
         {"devices", "steps of 4096", device([](Device& r) { r.bridging.priority = 100; })},  // IEEE 802.1Q 13.26.2
         {"devices", "steps of 4096", device([](Device& r) { r.bridging.priority = 65536; })},
+        // IEEE 802.1Q 13.25 (from memory): 4 to 30 s, 6 to 40 s, 2 x (delay - 1) at least the age of 20 s.
+        {"devices", "go together", device([](Device& r) { r.bridging.forward_delay_s = 31; })},
+        {"devices", "go together", device([](Device& r) { r.bridging.forward_delay_s = 10; })},
+        {"devices", "go together", device([](Device& r) { r.bridging.max_age_s = 41; })},
+        {"devices", "go together", device([](Device& r) { r.bridging.hello_s = 10; })},
         {"devices", "group address", device([](Device& r) { r.bridging.address = base::MacAddress{0x010000000001}; })},
         {"devices", "card of itself", device([](Device& r) { r.chassis = ChassisPlace{r.id}; })},
         {"devices", "below 224", device([](Device& r) {
@@ -178,7 +188,7 @@ TEST(Integrity, EveryNumberHasItsLimit) {
 TEST(Integrity, TheLimitsThemselvesAreAllowed) {
     Sound s;
     s.b.change<Vlan>(s.vlan, [](Vlan& r) { r.vid = 4094; });
-    s.b.change<Device>(s.sw, [](Device& r) { r.bridging.priority = 61440; });
+    s.b.change<Device>(s.sw, [](Device& r) { r.bridging.priority = 61440, r.bridging.forward_delay_s = 11; });
     s.b.port({s.sw, {"1"}}, [](PortOverride& r) { r.path_cost = 200000000, r.port_priority = 240; });
     s.b.change<Stream>(s.stream, [](Stream& r) {
         r.udp_port = 65535, r.payload_octets = 65000, r.payload_rate = 1600_Gbps, r.group = base::Ipv4{0xEFFFFFFF};

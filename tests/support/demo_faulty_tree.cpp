@@ -85,19 +85,53 @@ void small_tables(Faulty& f) {
     });
 }
 
+/// A second copy of the picture that goes the same way.
+void twin_beside(Faulty& f, const std::string& number, const std::string& group) {
+    const auto first = f.streams.at(number);
+    auto row = *f.make.design().streams.find(f.make.stream(f.make.tagged("ENC-" + number), "S-" + number + "B", group));
+    row.twin = first;
+    f.make.run(model::SetStream{row});
+}
+
+/// What the closing speech needs: one picture over the only link to SW-993, and one over a trunk whose spare is too
+/// narrow for it. Of this preset alone it is asked that pictures outlive any one link.
+void no_way_around(Faulty& f) {
+    const auto speech = f.make.preset(3, "Closing speech");
+    const auto root = root_switch(f, "switch-access-24-poe", "SW-991");
+    const auto far = f.device("switch-access-24-poe", "SW-992"), lone = f.device("switch-access-24-poe", "SW-993");
+    f.make.configure(root, [&](model::Device& row) {
+        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.3")}};
+    });
+    f.make.cable("copper-cat6a", root, "23", far, "23", 20);
+    f.make.cable("copper-cat6a", root, "24", far, "24", 20);
+    f.make.cable("copper-cat6a", root, "22", lone, "22", 20);
+    f.make.configure_port(far, "24", [](PortOverride& row) { row.rate_limit = base::BitRate::from_count(100000000); });
+    f.encoder("skiff-encoder", "991", "239.192.9.91", far, "1");
+    f.decoder("skiff-decoder", "991", root, "1");
+    f.encoder("skiff-encoder", "993", "239.192.9.93", lone, "1");
+    f.decoder("skiff-decoder", "993", root, "3");
+    twin_beside(f, "993", "239.192.9.94");
+    for (const char* number : {"991", "993"})
+        f.make.show(speech, f.make.tagged(std::string("DEC-") + number), f.streams.at(number));
+    auto settings = f.make.design().settings();
+    settings.survive = model::Survival::link;
+    settings.survive_presets = {speech};
+    f.make.run(model::SetSettings{settings});
+}
+
 /// The encoder's switch drops what nobody asks for, and the decoder asks at the querier, where that switch is not.
 void deaf_switch(Faulty& f) {
     const auto type =
         changed_type(f, "switch-access-24-poe", "switch-drops-unknown", "Switch that drops unknown groups",
                      [](auto& facts) { facts.unknown_groups = catalogue::UnknownGroups::drop; });
-    const auto root = root_switch(f, "switch-access-24-poe", "SW-993"), other = f.device(type, "SW-994");
+    const auto root = root_switch(f, "switch-access-24-poe", "SW-995"), other = f.device(type, "SW-996");
     f.make.cable("copper-cat6a", root, "1", other, "1", 20);
     f.make.configure(root, [&](model::Device& row) {
-        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.3")}};
+        row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.4")}};
     });
-    f.encoder("skiff-encoder", "994", "239.192.9.94", other, "2");
-    f.decoder("skiff-decoder", "994", root, "2");
-    f.show("994", "994");
+    f.encoder("skiff-encoder", "996", "239.192.9.96", other, "2");
+    f.decoder("skiff-decoder", "996", root, "2");
+    f.show("996", "996");
 }
 
 }  // namespace
@@ -108,6 +142,7 @@ void tree_faults(Faulty& f) {
     marks_and_scales(f);
     storm(f);
     small_tables(f);
+    no_way_around(f);
     deaf_switch(f);
 }
 
@@ -117,8 +152,11 @@ void tree_fault_sheet(Faulty& f) {
                15);
     trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
     trees.put("SW-989", 500, 60);
-    trees.rows({320, 400, 500}, 300, {{"LP-994", "ENC-994", "SW-994"}, {"MON-994", "DEC-994", "SW-993"}}, 10);
+    trees.rows({320, 400, 500}, 420, {{"LP-996", "ENC-996", "SW-996"}, {"MON-996", "DEC-996", "SW-995"}}, 10);
     trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
+    trees.rows({320, 400}, 330, {{"LP-991", "ENC-991"}, {"LP-993", "ENC-993"}}, 10);
+    trees.rows({500}, 250, {{"SW-991"}, {"SW-992"}, {"SW-993"}}, 10);
+    trees.rows({640, 720}, 330, {{"DEC-991", "MON-991"}, {"DEC-993", "MON-993"}}, 10);
     trees.finish();
 }
 

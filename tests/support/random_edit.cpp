@@ -206,7 +206,12 @@ Drawn rename(Draw& d) {
 
 Drawn set_settings(Draw& d) {
     Settings row = d.design.settings();
-    switch (d.below(5)) {
+    switch (d.below(6)) {
+        case 5:
+            row.survive = static_cast<Survival>(d.below(3));
+            row.survive_presets.clear();
+            if (const auto preset = d.maybe_key(d.design.presets)) row.survive_presets.push_back(*preset);
+            break;
         case 0:
             row.title = d.word();
             break;

@@ -7,7 +7,10 @@ namespace {
 
 void change_bridging(Draw& d, BridgeSettings& bridging) {
     const auto vlan = d.maybe_key(d.design.vlans);
-    switch (d.below(7)) {
+    switch (d.below(8)) {
+        case 7:
+            bridging.forward_delay_s = d.between(12, 30);  // goes with the usual message age
+            break;
         case 6:
             bridging.fast_leave = !bridging.fast_leave;
             break;
@@ -196,6 +199,8 @@ Drawn set_stream(Draw& d) {
     if (!d.once_in(6)) row.group = d.group();
     row.vlan = d.maybe_key(d.design.vlans);
     row.kind = d.once_in(5) ? cat::StreamKind::audio : cat::StreamKind::video;
+    if (d.once_in(4)) row.twin = d.maybe_key(d.design.streams);
+    if (row.twin == row.id) row.twin.reset();
     return SetStream{row};
 }
 

@@ -35,6 +35,26 @@ std::optional<QString> set_priority(PropertyForm& form, model::DeviceId id, cons
     });
 }
 
+/// A timer of the tree in seconds; empty: the standard's.
+void add_timer(PropertyForm& form, model::DeviceId id, const QString& label,
+               std::optional<int> model::BridgeSettings::*member) {
+    form.field(
+        label,
+        [&form, id, member] {
+            const auto* device = row(form, id);
+            return device && device->bridging.*member ? QString::number(*(device->bridging.*member)) : QString();
+        },
+        [&form, id, label, member](const QString& text) -> std::optional<QString> {
+            bool number = false;
+            const int seconds = text.toInt(&number);
+            if (!text.isEmpty() && !number)
+                return tr("'%1' is not a time in seconds; empty takes the standard's.").arg(text);
+            return configure(form, id, tr("Change %1").arg(label.toLower()), [&](model::BridgeSettings& bridging) {
+                bridging.*member = text.isEmpty() ? std::nullopt : std::optional(seconds);
+            });
+        });
+}
+
 const model::Querier* querier(PropertyForm& form, model::DeviceId id, model::VlanId vlan) {
     const auto* device = row(form, id);
     if (!device) return nullptr;
@@ -125,6 +145,9 @@ void add_bridging(PropertyForm& form, const EditorContext& context, model::Devic
         [&form, id](bool on) {
             configure(form, id, tr("Change spanning tree"), [&](model::BridgeSettings& b) { b.tree_off = !on; });
         });
+    add_timer(form, id, tr("Hello time, s"), &model::BridgeSettings::hello_s);
+    add_timer(form, id, tr("Message age, s"), &model::BridgeSettings::max_age_s);
+    add_timer(form, id, tr("Forward delay, s"), &model::BridgeSettings::forward_delay_s);
     add_queriers(form, context, id);
 }
 

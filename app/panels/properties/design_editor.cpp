@@ -50,6 +50,19 @@ void add_checks(PropertyForm& form) {
                                    [&](model::Settings& s) { s.cable_temperature = *hottest; });
         });
     form.choice(
+        tr("Pictures outlive"),
+        [] {
+            return std::vector<PropertyForm::Option>{{tr("nothing asked"), "nothing"},
+                                                     {tr("any one link"), "link"},
+                                                     {tr("any one link or switch"), "link_or_switch"}};
+        },
+        [&form] { return shown(std::string(base::enum_text(form.design().settings().survive))); },
+        [&form](const QString& what) {
+            change_settings(form, tr("Change what pictures outlive"), [&](model::Settings& s) {
+                s.survive = base::parse_enum<model::Survival>(what.toStdString()).value_or(model::Survival::nothing);
+            });
+        });
+    form.choice(
         tr("Lengths in"),
         [] {
             return std::vector<PropertyForm::Option>{{tr("metres"), "metric"}, {tr("feet"), "imperial"}};

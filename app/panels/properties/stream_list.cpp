@@ -142,6 +142,26 @@ void add_sound(PropertyForm& form, model::StreamId id) {
         });
 }
 
+/// The same picture on another plane.
+void add_twin(PropertyForm& form, model::StreamId id) {
+    form.choice(
+        tr("Twin"),
+        [&form, id] {
+            const auto* held = row(form, id);
+            auto options = stream_options(form.design(), held ? held->kind : catalogue::StreamKind::video, nullptr);
+            std::erase_if(options, [&](const PropertyForm::Option& each) { return each.value == shown(id.text()); });
+            return options;
+        },
+        [&form, id] {
+            const auto* held = row(form, id);
+            return held && held->twin ? shown(held->twin->text()) : QString();
+        },
+        [&form, id](const QString& chosen) {
+            set(form, id, tr("Change twin"),
+                [&](model::Stream& each) { each.twin = model::StreamId::parse(chosen.toStdString()); });
+        });
+}
+
 }  // namespace stream_list_detail
 
 void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId id) {
@@ -205,6 +225,7 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
         });
     add_kind(*form, id);
     add_sound(*form, id);
+    add_twin(*form, id);
     form->live([form, id](Figures& figures) {
         const auto* held = row(*form, id);
         if (!held) return;

@@ -231,6 +231,7 @@ struct SourceFinder {
         untagged_of.resize(network.bridges.size());
         for (std::size_t i = 0; i < network.links.size(); ++i)
             for (const bool at_a : {true, false}) {
+                if (network.links[i].gone()) continue;
                 auto& slot = untagged_of[at(at_a ? network.links[i].a : network.links[i].b)];
                 if (!slot) slot = (at_a ? paths.links[i].a : paths.links[i].b).untagged;
             }
@@ -288,6 +289,17 @@ std::optional<VlanSnooping> snooping_asked_from(const graph::Wiring& wiring, con
     });
     run.speakers.push_back({bridge, -1, 1, true});
     return forwarding_detail::finish(run);
+}
+
+void find_ways_again(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
+                     std::span<const model::Stream* const> rows, std::span<const int> streams,
+                     std::vector<StreamWay>& ways) {
+    using forwarding_detail::at;
+    if (streams.empty()) return;
+    forwarding_detail::SourceFinder sources{wiring, network, paths, {}};
+    sources.prepare();
+    for (const int stream : streams)
+        ways[at(stream)] = sources.find(*rows[at(stream)], static_cast<std::uint64_t>(stream));
 }
 
 Forwarding find_forwarding(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,

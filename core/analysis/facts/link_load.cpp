@@ -2,6 +2,7 @@
 
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/facts/stream_walk.h"
+#include "core/analysis/facts/twins.h"
 #include "core/standards/wire_overhead.h"
 
 #include <algorithm>
@@ -63,19 +64,23 @@ struct LoadRun {
 
     void read_subscriptions(const std::vector<model::PresetId>& presets) {
         wanted.resize(presets.size());
+        const auto twins = twin_streams(wiring);
         int index = -1;
         for (const auto& row : wiring.design.subscriptions) {
             ++index;
             const auto preset = std::find(presets.begin(), presets.end(), row.preset);
             const auto stream = stream_ids.find(row.stream.bits());
             if (preset == presets.end() || !stream) continue;
-            Wanted each{*stream, index, -1, {}};
-            const auto& way = forwarding.streams[at(each.stream)];
-            if (const auto decoder = wiring.device_index(row.decoder)) {
-                each.decoder = *decoder;
-                if (way.on_network()) each.receiver = receiver_of(network, paths, *decoder, way.vlan);
+            for (const int taken : {*stream, twins[at(*stream)]}) {
+                if (taken < 0) continue;
+                Wanted each{taken, index, -1, {}};
+                const auto& way = forwarding.streams[at(taken)];
+                if (const auto decoder = wiring.device_index(row.decoder)) {
+                    each.decoder = *decoder;
+                    if (way.on_network()) each.receiver = receiver_of(network, paths, *decoder, way.vlan);
+                }
+                wanted[at(static_cast<int>(preset - presets.begin()))].push_back(each);
             }
-            wanted[at(static_cast<int>(preset - presets.begin()))].push_back(each);
         }
     }
 

@@ -23,6 +23,7 @@ struct TreeBridge {
     Bpdus bpdus = Bpdus::run;
     bool per_vlan = false;
     bool long_costs = true;
+    bool gone = false;
     int rank = 0;
 };
 
@@ -44,6 +45,7 @@ TreeBridge read_bridge(const graph::Wiring& wiring, const graph::Bridge& bridge)
     const auto& facts = *wiring.devices[at(bridge.devices.front())].type->bridging;
     TreeBridge read;
     read.bpdus = bpdus_of(wiring, bridge);
+    read.gone = bridge.gone;
     read.per_vlan = facts.trees == catalogue::TreeKind::per_vlan;
     read.long_costs = facts.long_path_costs.value_or(true);
     return read;
@@ -317,7 +319,7 @@ SpanningTrees find_spanning_trees(const graph::Wiring& wiring, const graph::Runs
     }
     // One bridge with a common tree among them, and all speak in one tree.
     const bool per_vlan = !bridges.empty() && std::all_of(bridges.begin(), bridges.end(), [](const auto& bridge) {
-        return bridge.bpdus != catalogue::Bpdus::run || bridge.per_vlan;
+        return bridge.bpdus != catalogue::Bpdus::run || bridge.per_vlan || bridge.gone;
     });
     SpanningTrees trees;
     const int vlans = static_cast<int>(paths.vlans.size());

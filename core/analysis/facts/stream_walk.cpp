@@ -49,6 +49,7 @@ void StreamWalk::report(VlanIndex vlan, Receiver receiver, GroupName group, std:
             const int back = step.came_by < 0 ? receiver.arc : step.came_by ^ 1;
             learned.push_back({step.bridge, back, group});
         }
+        if (visits_) visits_->push_back({step.bridge, !bridge.snoops});
         const auto ways = bridge.snoops ? std::span<const int>(bridge.router_arcs) : snooping.out(step.bridge);
         for (const int arc : ways)
             if (step.came_by < 0 || arc != (step.came_by ^ 1)) enter(tree, arc);
@@ -73,6 +74,7 @@ void StreamWalk::send(const VlanSnooping& vlan, const StreamWay& stream, const S
         known = known || by_mac || member.group == stream.group;
     const bool local = stream.group.link_local() || (by_mac && stream.group.shares_link_local_mac());
     const bool flooded = bridge.floods_all || local || (!known && bridge.unknown == UnknownGroups::flood);
+    if (visits_) visits_->push_back({step.bridge, flooded});
     if (flooded) {
         for (const int arc : vlan.out(step.bridge)) take(arc, step.came_by);
         return;

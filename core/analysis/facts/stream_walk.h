@@ -30,6 +30,13 @@ struct Membership {
     friend auto operator<=>(const Membership&, const Membership&) = default;
 };
 
+/// What a walk or report has asked of a bridge. Flooded: what it did there depends on every way out, else on the
+/// memberships and the router ports alone.
+struct Visit {
+    int bridge = 0;
+    bool flooded = false;
+};
+
 class StreamWalk {
 public:
     StreamWalk(const graph::NetworkGraph& network, const SpanningTrees& trees, const Forwarding& forwarding);
@@ -40,6 +47,9 @@ public:
 
     /// Appends the arcs of the stream, each once; `known` holds the memberships of all groups of its group MAC address.
     void walk(const StreamWay& stream, std::span<const Membership> known, std::vector<int>& arcs);
+
+    /// Notes the visits of each walk and report to come; null: no more.
+    void watch(std::vector<Visit>* visits) { visits_ = visits; }
 
     /// Of the last walk.
     bool loaded(int arc) const { return arc_mark_[static_cast<std::size_t>(arc)] == walk_; }
@@ -61,6 +71,7 @@ private:
     std::vector<Step> open_;
     std::vector<int> next_;                           // arcs chosen at one bridge
     std::vector<std::vector<Membership>> at_bridge_;  // of the walk under way
+    std::vector<Visit>* visits_ = nullptr;
 };
 
 }  // namespace streamwright::analysis

@@ -84,7 +84,7 @@ std::vector<std::optional<PortVlans>> adopted(const graph::NetworkGraph& network
     };
     for (std::size_t i = 0; i < network.links.size(); ++i) {
         const auto& link = network.links[i];
-        if (!endpoint(link.a) && !endpoint(link.b)) continue;
+        if (link.gone() || (!endpoint(link.a) && !endpoint(link.b))) continue;
         links_of[static_cast<std::size_t>(link.a)].push_back(static_cast<int>(i));
         links_of[static_cast<std::size_t>(link.b)].push_back(static_cast<int>(i));
         if (!endpoint(link.a)) take(link.b, link.b_ports.front(), reader.read(link.a_ports.front()));
@@ -133,6 +133,10 @@ VlanPaths find_vlan_paths(const graph::Wiring& wiring, const graph::Runs&, const
     paths.links.reserve(network.links.size());
     for (std::size_t i = 0; i < network.links.size(); ++i) {
         const auto& link = network.links[i];
+        if (link.gone()) {
+            paths.links.emplace_back();
+            continue;
+        }
         LinkVlans vlans{read(link.a, link.a_ports.front()), read(link.b, link.b_ports.front()), {}};
         if (capacity.arcs[2 * i]) vlans.carried = vlan_detail::carried(vlans.a, vlans.b);
         paths.links.push_back(std::move(vlans));

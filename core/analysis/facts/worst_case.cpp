@@ -21,6 +21,20 @@ struct WorstFinder::Parts {
           classes(input),
           families(input, classes, rates) {}
 
+    /// Who asks for a stream asks for its twin in another VLAN too, and the link may carry both: counted each by
+    /// itself, all of them weigh at least half of what they do in pairs.
+    void bound_twins(int arc, ArcWorst& worst) {
+        if (!classes.twins_apart || worst.at_most || worst.routed.empty() || input.sides(arc).size() < 2) return;
+        const auto tagged = [&](int s) { return input.tagged_on(arc, input.way(s).vlan); };
+        const auto apart = [&](int s) {
+            const int twin = classes.twins[static_cast<std::size_t>(s)];
+            return twin >= 0 && input.way(twin).vlan != input.way(s).vlan;
+        };
+        if (std::none_of(worst.routed.begin(), worst.routed.end(), apart)) return;
+        worst.at_most = true;
+        worst.wire += rates.sum(worst.routed, tagged);
+    }
+
     void finish(int arc, ArcWorst& worst) {
         if (worst.routed.empty()) return;
         const auto tagged = [&](int s) { return input.tagged_on(arc, input.way(s).vlan); };
@@ -58,6 +72,7 @@ ArcWorst WorstFinder::of(int arc) {
         general->judge(arc, worst);
     }
     parts_->finish(arc, worst);
+    parts_->bound_twins(arc, worst);
     return worst;
 }
 

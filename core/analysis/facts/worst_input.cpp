@@ -1,5 +1,7 @@
 #include "core/analysis/facts/worst_input.h"
 
+#include "core/analysis/facts/twins.h"
+
 #include <algorithm>
 #include <map>
 
@@ -46,7 +48,27 @@ std::vector<std::pair<VlanIndex, ArcSides>> WorstInput::sides(int arc) const {
     return result;
 }
 
-StreamClasses::StreamClasses(const WorstInput& input) : alone(input.forwarding.streams.size(), true) {
+/// Moves the class of the later twin to that of the earlier one.
+void StreamClasses::join_twins(const WorstInput& input, std::map<std::uint64_t, std::vector<int>>& classes) {
+    std::map<int, std::uint64_t> class_of;
+    for (const auto& [name, streams] : classes)
+        for (const int s : streams) class_of[s] = name;
+    for (int s = 0; s < static_cast<int>(twins.size()); ++s) {
+        const int twin = twins[worst_input_detail::at(s)];
+        if (twin < s || !input.way(s).on_network() || !input.way(twin).on_network()) continue;
+        twins_apart = twins_apart || input.way(s).vlan != input.way(twin).vlan;
+        if (!class_of.contains(s) || !class_of.contains(twin) || class_of[s] == class_of[twin]) continue;
+        auto moved = std::move(classes[class_of[twin]]);
+        classes.erase(class_of[twin]);
+        for (const int each : moved) class_of[each] = class_of[s];
+        auto& into = classes[class_of[s]];
+        into.insert(into.end(), moved.begin(), moved.end());
+        std::ranges::sort(into);
+    }
+}
+
+StreamClasses::StreamClasses(const WorstInput& input)
+    : alone(input.forwarding.streams.size(), true), twins(twin_streams(input.wiring)) {
     for (std::size_t v = 0; v < input.streams.size(); ++v) {
         const bool by_mac = std::ranges::any_of(input.forwarding.vlans[v].bridges, [](const BridgeSnooping& bridge) {
             return bridge.in_vlan && bridge.lookup == catalogue::GroupLookup::mac;
@@ -56,6 +78,7 @@ StreamClasses::StreamClasses(const WorstInput& input) : alone(input.forwarding.s
             const auto& group = input.way(s).group;
             classes[by_mac ? group.mac() : group.name].push_back(s);
         }
+        join_twins(input, classes);
         auto& list = shared.emplace_back();
         for (auto& [name, streams] : classes) {
             if (streams.size() < 2) continue;

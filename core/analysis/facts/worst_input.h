@@ -5,6 +5,8 @@
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/facts/worst_case.h"
 
+#include <cstdint>
+#include <map>
 #include <utility>
 #include <vector>
 
@@ -43,12 +45,17 @@ struct WorstInput {
     std::vector<std::pair<VlanIndex, ArcSides>> sides(int arc) const;
 };
 
-/// Streams of one VLAN that bridges may take for each other: of one group, or of one group MAC address where some
-/// bridge looks groups up by it.
+/// Streams of one VLAN that come and stay away together: of one group, or of one group MAC address where some bridge
+/// looks groups up by it, and twins, since who asks for one asks for both.
 struct StreamClasses {
     explicit StreamClasses(const WorstInput& input);
     std::vector<std::vector<std::vector<int>>> shared;  // per VLAN: classes of two and more
     std::vector<bool> alone;                            // per stream: no other in its class
+    std::vector<int> twins;                             // per stream; -1: none
+    bool twins_apart = false;                           // some twins are in two VLANs
+
+private:
+    void join_twins(const WorstInput& input, std::map<std::uint64_t, std::vector<int>>& classes);
 };
 
 }  // namespace streamwright::analysis

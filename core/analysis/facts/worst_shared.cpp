@@ -83,7 +83,11 @@ WorstGeneral::Asked WorstGeneral::class_of(VlanIndex vlan, const std::vector<int
     Asked asked;
     asked.askable.vlan = vlan;
     std::map<GroupName, std::vector<int>> groups;
-    for (const int s : streams) groups[input_.way(s).group].push_back(s);
+    for (const int s : streams) {  // twins are asked for as one
+        const int twin = classes_.twins[shared_detail::at(s)];
+        const bool beside = twin >= 0 && std::ranges::find(streams, twin) != streams.end();
+        groups[input_.way(beside ? std::min(s, twin) : s).group].push_back(s);
+    }
     for (auto& [name, list] : groups) {
         asked.askable.kinds.push_back(kinds_showing(list));
         asked.of_group.push_back(std::move(list));
@@ -101,7 +105,8 @@ std::vector<WorstGeneral::Unit> WorstGeneral::units_of(Problem& p, const Asked& 
         const auto& group = input_.way(s).group;
         if (group.link_local() || input_.is_own_leaf(s, p.arc)) continue;
         GroupView view{asked.askable.groups(), 0, group.shares_link_local_mac()};
-        while (input_.way(asked.of_group[at(view.group)].front()).group != group) ++view.group;
+        while (std::ranges::find(asked.of_group[at(view.group)], s) == asked.of_group[at(view.group)].end())
+            ++view.group;
         const auto& found = behind(p, vlan, view);
         for (const auto& [bridge, index] : found.bridges) {
             if (bridge != input_.source_bridge(s)) continue;

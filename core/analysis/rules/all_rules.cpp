@@ -66,6 +66,9 @@ extern const Rule rule;
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
+namespace rules::failure_overfull {
+extern const Rule rule;
+}
 namespace rules::fibre_does_not_fit {
 extern const Rule rule;
 }
@@ -135,6 +138,9 @@ extern const Rule rule;
 namespace rules::plan_encryption {
 extern const Rule rule;
 }
+namespace rules::planes_share {
+extern const Rule rule;
+}
 namespace rules::poe_budget_exceeded {
 extern const Rule rule;
 }
@@ -157,6 +163,9 @@ namespace rules::reports_unheard {
 extern const Rule rule;
 }
 namespace rules::root_left_to_chance {
+extern const Rule rule;
+}
+namespace rules::single_point_of_failure {
 extern const Rule rule;
 }
 namespace rules::snooping_table_full {
@@ -223,6 +232,7 @@ std::span<const Rule> all_rules() {
                                   rules::duplicate_tag::rule,
                                   rules::edge_port_to_bridge::rule,
                                   rules::encoder_without_source::rule,
+                                  rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
                                   rules::fibre_too_long::rule,
                                   rules::frames_too_large::rule,
@@ -246,6 +256,7 @@ std::span<const Rule> all_rules() {
                                   rules::plan_access_control::rule,
                                   rules::plan_accounts::rule,
                                   rules::plan_encryption::rule,
+                                  rules::planes_share::rule,
                                   rules::poe_budget_exceeded::rule,
                                   rules::poe_class_too_low::rule,
                                   rules::port_used_twice::rule,
@@ -254,6 +265,7 @@ std::span<const Rule> all_rules() {
                                   rules::rack_unit_clash::rule,
                                   rules::reports_unheard::rule,
                                   rules::root_left_to_chance::rule,
+                                  rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subnet_too_small::rule,

@@ -144,14 +144,23 @@ Trouble paste_cables(Pasting& p, const Design& clipping) {
 }
 
 Trouble paste_streams(Pasting& p, const Design& clipping) {
+    std::map<StreamId, StreamId> pasted;
     for (auto row : clipping.streams) {
         if (!p.devices.contains(row.encoder)) continue;
-        row.id = p.fresh<Stream>();
+        row.id = pasted.emplace(row.id, p.fresh<Stream>()).first->second;
+        row.twin.reset();
         row.tag = fresh_tag(p.editing.now.streams, row.tag);
         row.encoder = p.devices.at(row.encoder);
         row.group.reset();
         keep_if_known(row.vlan, p.editing.now.vlans);
         if (auto trouble = edit_detail::put_checked(p.editing, std::move(row))) return trouble;
+    }
+    // Twins once both are there.
+    for (const auto& row : clipping.streams) {
+        if (!row.twin || !pasted.contains(row.id) || !pasted.contains(*row.twin)) continue;
+        Stream copy = *p.editing.now.streams.find(pasted.at(row.id));
+        copy.twin = pasted.at(*row.twin);
+        if (auto trouble = edit_detail::put_checked(p.editing, std::move(copy))) return trouble;
     }
     return std::nullopt;
 }

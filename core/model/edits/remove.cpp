@@ -91,7 +91,15 @@ void remove_streams(Editing& editing, Going& going) {
     for (const auto& row : editing.now.streams)
         if (going.devices.contains(row.encoder)) going.streams.insert(row.id);
     for (const auto id : going.streams) editing.erase<Stream>(id);
+    if (!going.streams.empty())
+        change_each<Stream>(editing, [&](Stream& row) {
+            if (row.twin && going.streams.contains(*row.twin)) row.twin.reset();
+        });
     for (const auto id : going.presets) editing.erase<Preset>(id);
+    if (!going.presets.empty())
+        change_each<Settings>(editing, [&](Settings& row) {
+            std::erase_if(row.survive_presets, [&](PresetId preset) { return going.presets.contains(preset); });
+        });
     erase_where<Subscription>(editing, [&](const Subscription& row) {
         return going.subscriptions.contains(row.id) || going.streams.contains(row.stream) ||
                going.presets.contains(row.preset) || going.devices.contains(row.decoder);

@@ -97,6 +97,8 @@ struct BridgeSettings {
     std::vector<Querier> queriers;
     std::vector<VlanId> snooping_off_vlans;
     std::vector<VlanId> multicast_router_vlans;  // routes multicast in these VLANs
+    // Tree timers that it gives out as root; none: the standard's 2, 20 and 15 s.
+    std::optional<int> hello_s, max_age_s, forward_delay_s;
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
         v("priority", s.priority);
@@ -108,6 +110,9 @@ struct BridgeSettings {
         v("queriers", s.queriers);
         v("snooping_off_vlans", s.snooping_off_vlans);
         v("multicast_router_vlans", s.multicast_router_vlans);
+        v("hello_s", s.hello_s);
+        v("max_age_s", s.max_age_s);
+        v("forward_delay_s", s.forward_delay_s);
     }
     friend bool operator==(const BridgeSettings&, const BridgeSettings&) = default;
 };

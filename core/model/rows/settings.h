@@ -16,6 +16,10 @@ namespace streamwright::model {
 /// Which IGMP document's membership time counts: RFC 2236 and 3376 give 260 s, RFC 9776 gives 270 s.
 enum class IgmpDocument { rfc2236, rfc9776 };
 
+/// What the pictures must outlive. Nothing asked, nothing is found: a room with one switch has by its nature one thing
+/// that all hangs on, and only the designer knows whether that is meant.
+enum class Survival { nothing, link, link_or_switch };
+
 /// The security plan as the designer answers it; what is not answered is asked. Nothing here is guessed from the
 /// drawing.
 struct SecurityPlan {
@@ -66,6 +70,8 @@ struct Settings {
     int query_interval_s = 125;
     int query_response_s = 10;
     int robustness = 2;
+    Survival survive = Survival::nothing;
+    std::vector<PresetId> survive_presets;  // whose pictures must outlive it; none: of all
     bool imperial = false;
     std::vector<std::string> document_set;  // names; empty: all
     std::vector<std::string> formats;       // names; empty: all
@@ -92,6 +98,8 @@ struct Settings {
         v("query_interval_s", s.query_interval_s);
         v("query_response_s", s.query_response_s);
         v("robustness", s.robustness);
+        v("survive", s.survive);
+        v("survive_presets", s.survive_presets);
         v("imperial", s.imperial);
         v("document_set", s.document_set);
         v("formats", s.formats);
@@ -108,4 +116,10 @@ struct streamwright::base::EnumText<streamwright::model::IgmpDocument> {
     using E = streamwright::model::IgmpDocument;
     static constexpr std::array<std::pair<E, std::string_view>, 2> names{
         {{E::rfc2236, "rfc2236"}, {E::rfc9776, "rfc9776"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::model::Survival> {
+    using E = streamwright::model::Survival;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::nothing, "nothing"}, {E::link, "link"}, {E::link_or_switch, "link_or_switch"}}};
 };

@@ -28,6 +28,8 @@ struct Stream {
     bool rtp = true;             // each packet carries an RTP header (RFC 3550, 12 octets)
     bool encrypted = false;
     std::optional<catalogue::AudioFormat> audio;  // sound it carries; none: not stated
+    // The same picture on another plane, a VLAN of its own; who takes one takes both (SMPTE ST 2022-7).
+    std::optional<StreamId> twin;
     UnknownKeys unknown;
 
     using Key = StreamId;
@@ -49,6 +51,7 @@ struct Stream {
         v("rtp", s.rtp);
         v("encrypted", s.encrypted);
         v("audio", s.audio);
+        v("twin", s.twin);
     }
     friend bool operator==(const Stream&, const Stream&) = default;
 };

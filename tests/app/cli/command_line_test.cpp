@@ -11,7 +11,7 @@ TEST(CommandLine, HelpNamesTheVerbsThatAreHere) {
     const auto ran = run_program({"--help"});
     EXPECT_EQ(ran.exit_code, 0);
     for (const char* verb : {"check", "deliver", "loads"}) EXPECT_NE(ran.out.find(verb), std::string::npos) << verb;
-    for (const char* later : {"merge", "compare", "--without", "--copy", "--language"}) {
+    for (const char* later : {"merge", "compare", "--copy", "--language"}) {
         EXPECT_EQ(ran.out.find(later), std::string::npos) << later;
         for (const char* verb : {"check", "deliver", "loads"})
             EXPECT_EQ(run_program({verb, "--help"}).out.find(later), std::string::npos) << verb << later;
@@ -22,7 +22,6 @@ TEST(CommandLine, WhatComesLaterIsRefusedInOneSentence) {
     const std::vector<std::vector<std::string>> asked{{"size", "rooms.csv"},
                                                       {"compare", "a", "b"},
                                                       {"merge", "a", "b", "c"},
-                                                      {"loads", "a", "--without", "x"},
                                                       {"deliver", "a", "--copy", "client"},
                                                       {"deliver", "a", "--language=de"}};
     for (const auto& words : asked) {

@@ -139,4 +139,58 @@ TEST(LoadsCommand, PresetIsChosenByName) {
     EXPECT_NE(text.out.find("capacity"), std::string::npos);
 }
 
+/// The design with the rows taken out of the file gives the same loads as the failure of what they are.
+TEST(LoadsCommand, WithoutAThingIsAsIfItsRowWereNotThere) {
+    std::ifstream file(demo("ferrow-quay.streamwright"));
+    const auto design = json::parse(file);
+    std::string network_tag, network_id;
+    for (const auto& row :
+         json::parse(run_program({"loads", demo("ferrow-quay.streamwright"), "--json"}).out).at("arcs"))
+        if (network_id.empty()) network_id = row.at("link");
+    auto rest = design;
+    auto& cables = rest["cables"];
+    for (auto row = cables.begin(); row != cables.end();)
+        if (row->at("id") == network_id) {
+            network_tag = row->at("tag");
+            row = cables.erase(row);
+        } else {
+            ++row;
+        }
+    TempFolder folder;
+    std::ofstream(folder / "rest.streamwright") << rest.dump();
+    const auto expected = run_program({"loads", (folder / "rest.streamwright").string(), "--json"});
+    ASSERT_EQ(expected.exit_code, 0) << expected.err;
+    for (const auto& name : {network_tag, network_id}) {
+        const auto ran = run_program({"loads", demo("ferrow-quay.streamwright"), "--json", "--without", name});
+        ASSERT_EQ(ran.exit_code, 0) << ran.err;
+        EXPECT_EQ(ran.out, expected.out);
+    }
+}
+
+TEST(LoadsCommand, WithoutSeveralThingsAndWithoutNonsense) {
+    const auto file = demo("ferrow-quay.streamwright");
+    const auto count = [&](std::vector<std::string> more) {
+        std::vector<std::string> words{"loads", file, "--json"};
+        words.insert(words.end(), more.begin(), more.end());
+        const auto ran = run_program(words);
+        EXPECT_EQ(ran.exit_code, 0) << ran.err;
+        return json::parse(ran.out).at("arcs").size();
+    };
+    std::ifstream in(file);
+    std::vector<std::string> switches;
+    for (const auto& row : json::parse(in).at("devices"))
+        if (row.value("tag", "").starts_with("SW-")) switches.push_back(row.at("tag"));
+    ASSERT_GT(switches.size(), 2u);
+    const auto whole = count({}), one = count({"--without", switches[0]});
+    const auto two = count({"--without", switches[0], "--without", switches[1]});
+    EXPECT_LT(one, whole);
+    EXPECT_LT(two, one);
+    std::vector<std::string> all;
+    for (const auto& name : switches) all.insert(all.end(), {"--without", name});
+    EXPECT_EQ(count(all), 0u);
+    const auto nonsense = run_program({"loads", file, "--without", "SW-NONE"});
+    EXPECT_EQ(nonsense.exit_code, 2);
+    EXPECT_NE(nonsense.err.find("Nothing here is called 'SW-NONE'"), std::string::npos) << nonsense.err;
+}
+
 }  // namespace streamwright::test::loads_command

@@ -72,6 +72,21 @@ TEST(Paste, JoinsTheCopiesToEachOther) {
     for (const auto& stream : design.streams) EXPECT_EQ(stream.encoder, stream.id == f.stream ? f.enc : enc);
 }
 
+TEST(Paste, TwinsStayTwinsOfEachOther) {
+    Pasted p;
+    const auto twin = p.b.stream(p.enc, 800_Mbps, "239.2.1.1", p.av);
+    p.b.change<Stream>(p.stream, [&](Stream& row) { row.twin = twin; });
+    const auto design = done(p.b.design, p.edit());
+    ASSERT_EQ(design.streams.size(), 4u);
+    int pairs = 0;
+    for (const auto& row : design.streams) {
+        if (!row.twin) continue;
+        ++pairs;
+        EXPECT_EQ(design.streams.find(*row.twin)->encoder, row.encoder);
+    }
+    EXPECT_EQ(pairs, 2);
+}
+
 TEST(Paste, LeavesBehindWhatBelongsToOneUnit) {
     const Pasted f;
     const auto design = done(f.b.design, f.edit());

@@ -92,6 +92,16 @@ TEST(Remove, RoomsRacksSheetsPresetsStreams) {
     EXPECT_TRUE(design.cable_lines.empty());
 }
 
+TEST(Remove, ATwinAndAPresetAskedForAreForgotten) {
+    Full f;
+    const auto twin = f.b.stream(f.enc, 800_Mbps, "239.1.1.2", f.vlan);
+    f.b.change<Stream>(f.stream, [&](Stream& row) { row.twin = twin; });
+    f.b.change<Settings>({}, [&](Settings& row) { row.survive_presets = {f.preset}; });
+    const auto without = done(f.b.design, Remove{{twin, f.preset}});
+    EXPECT_FALSE(without.streams.find(f.stream)->twin);
+    EXPECT_TRUE(without.settings().survive_presets.empty());
+}
+
 TEST(Remove, CardsOfARemovedChassisStayUnhoused) {
     test::DesignBuilder b;
     catalogue::DeviceType chassis, card;
