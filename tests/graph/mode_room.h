@@ -91,6 +91,8 @@ struct ModeRoom : SwitchedRoom {
         const auto port = add_leaf(std::make_shared<const catalogue::DeviceType>(type), tag, any_switch());
         if (wild() && now_and_then(12)) b.port(port, [](auto& row) { row.router_port = true; });
         add_stream(tag, tag, 10 * (1 + below(9)), drawn_group());
+        if (i > 0 && sent.back().family == family && now_and_then(6))
+            b.change<model::Stream>(streams.at(tag), [&](auto& row) { row.twin = streams.at(sent.back().tag); });
         sent.push_back({tag, family});
     }
     void add_sink(int i) {

@@ -85,7 +85,7 @@ WorstGeneral::Asked WorstGeneral::class_of(VlanIndex vlan, const std::vector<int
     std::map<GroupName, std::vector<int>> groups;
     for (const int s : streams) {  // twins are asked for as one
         const int twin = classes_.twins[shared_detail::at(s)];
-        const bool beside = twin >= 0 && std::ranges::find(streams, twin) != streams.end();
+        const bool beside = twin >= 0 && std::ranges::binary_search(streams, twin);
         groups[input_.way(beside ? std::min(s, twin) : s).group].push_back(s);
     }
     for (auto& [name, list] : groups) {
@@ -100,13 +100,14 @@ std::vector<WorstGeneral::Unit> WorstGeneral::units_of(Problem& p, const Asked& 
     using shared_detail::at;
     const auto vlan = asked.askable.vlan;
     const auto occupied = p.cells.occupied(asked.askable);
+    std::map<int, int> group_of;
+    for (int g = 0; g < asked.askable.groups(); ++g)
+        for (const int s : asked.of_group[at(g)]) group_of[s] = g;
     std::vector<Unit> units;
     for (const int s : streams) {
         const auto& group = input_.way(s).group;
         if (group.link_local() || input_.is_own_leaf(s, p.arc)) continue;
-        GroupView view{asked.askable.groups(), 0, group.shares_link_local_mac()};
-        while (std::ranges::find(asked.of_group[at(view.group)], s) == asked.of_group[at(view.group)].end())
-            ++view.group;
+        const GroupView view{asked.askable.groups(), group_of.at(s), group.shares_link_local_mac()};
         const auto& found = behind(p, vlan, view);
         for (const auto& [bridge, index] : found.bridges) {
             if (bridge != input_.source_bridge(s)) continue;
