@@ -96,6 +96,7 @@ void add_worst(Json& row, const Read& read, const analysis::ArcWorst& worst) {
     row["terms"] = {{"unasked", stream_list(read, worst.unasked)},
                     {"routed", stream_list(read, worst.routed)},
                     {"inputs_beyond", worst.inputs_beyond}};
+    row["at_most"] = worst.at_most;  // the worst case is a bound; the witness reaches its terms
     row["witness"] = Json::array();
     for (const auto& routed : worst.witness) {
         const auto& device = read.wiring.devices[static_cast<std::size_t>(routed.decoder)];
@@ -153,10 +154,12 @@ std::string loads_text(const LoadsView& view) {
         const auto ends = graph::arc_ends(read.wiring, read.runs, read.network, arc);
         const auto at = static_cast<std::size_t>(arc);
         const auto& load = read.load(view.preset).arcs[at];
-        text += cell(name(ends.link), 10, false) + cell(name(ends.from), 16, false) + cell(name(ends.to), 16, false) +
-                cell(read.capacity.arcs[at] ? base::print(*read.capacity.arcs[at]) : "no link", 12, true) +
-                cell(base::print(load.wire.ceil()), 14, true) +
-                cell(base::print(read.worst.arcs[at].wire.ceil()), 14, true) + "  ";
+        text +=
+            cell(name(ends.link), 10, false) + cell(name(ends.from), 16, false) + cell(name(ends.to), 16, false) +
+            cell(read.capacity.arcs[at] ? base::print(*read.capacity.arcs[at]) : "no link", 12, true) +
+            cell(base::print(load.wire.ceil()), 14, true) +
+            cell((read.worst.arcs[at].at_most ? "<= " : "") + base::print(read.worst.arcs[at].wire.ceil()), 14, true) +
+            "  ";
         for (std::size_t i = 0; i < load.streams.size(); ++i)
             text += (i ? " " : "") + name(read.stream_ids[static_cast<std::size_t>(load.streams[i])]);
         text += '\n';

@@ -20,5 +20,7 @@ void bench_deliver(std::ostream& out, int endpoints);
 EditFigures bench_edits(std::ostream* out, int endpoints, int rounds);
 /// The edits' figures are those of the sizes, in their order.
 void bench_growth(std::ostream& out, const std::vector<int>& sizes, const std::vector<EditFigures>& edits, int rounds);
+/// One direction of a campus of each size against a solver.
+void bench_worst(std::ostream& out, const std::vector<int>& sizes);
 
 }  // namespace streamwright::bench

@@ -12,6 +12,7 @@ int main(int argc, char** argv) try {
     streamwright::base::keep_freed_memory();  // as the program does
     const bool quick = argc > 1 && std::string_view(argv[1]) == "--quick";
     bench_deliver(std::cout, 1000);  // first, so that its memory is not that of the larger designs
+    bench_worst(std::cout, {200, 1000});
     const std::vector<int> sizes{100, 300, 1000, 3000, 10000};
     std::vector<EditFigures> edits;
     for (const int size : sizes) {

@@ -4,9 +4,7 @@
 #include "tests/lab/lab_predict.h"
 
 #include <algorithm>
-#include <map>
 #include <stdexcept>
-#include <string>
 
 namespace streamwright::lab {
 namespace {
@@ -35,8 +33,7 @@ struct Builder {
         return ids[kind][name];
     }
     void add(const char* table, const std::string& kind, const std::string& name, json row) {
-        row["id"] = base::print_id_bits(++last_id);
-        row["tag"] = name;
+        row.update({{"id", base::print_id_bits(++last_id)}, {"tag", name}});
         file[table].push_back(row);
         if (!ids[kind].emplace(name, row["id"]).second) throw std::invalid_argument(kind + " named twice: " + name);
     }
@@ -53,8 +50,7 @@ struct Builder {
             json row{{"address", each.value("mac", print(base::MacAddress{0x026836000001 + ids["switch"].size()}))}};
             row["tree_off"] = !input.value("stp", true);
             row["snooping_off"] = !each.value("snooping", input.value("snooping", true));
-            if (querier == each.at("id")) {
-                const auto address = input.value("querier_address", "auto");
+            if (const auto address = input.value("querier_address", "auto"); querier == each.at("id")) {
                 row["queriers"][0] = {{"vlan", file["vlans"][0]["id"]}};
                 if (address != "0.0.0.0") row["queriers"][0]["address"] = address == "auto" ? "10.0.0.1" : address;
             }

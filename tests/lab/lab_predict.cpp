@@ -1,6 +1,7 @@
 #include "tests/lab/lab_predict.h"
 
 #include "core/analysis/analyser.h"
+#include "core/analysis/worst_case_under.h"
 
 #include <algorithm>
 
@@ -37,6 +38,23 @@ json predict(const json& input) {
     for (std::size_t cuts = 0; cuts <= input.value("cut", json::array()).size(); ++cuts)
         phases.push_back(phase_of(lab_design(input, cuts)));
     return {{"phases", phases}};
+}
+
+json predict_worst(json input) {
+    for (auto& each : input["streams"])  // 125 packets of 1,000 octets a second are 1 Mbit/s
+        each.update({{"bytes", 1000}, {"pps", 125 * input.at("rates").at(each.at("id")).get<double>()}});
+    std::vector<analysis::DecoderLimit> limits;
+    for (const auto& [tag, inputs] : input.at("k").items()) limits.push_back({tag, inputs, {}});
+    for (auto& limit : limits)
+        if (input["allowed"].contains(limit.decoder)) input["allowed"][limit.decoder].get_to(limit.streams.emplace());
+    auto answers = json::array();
+    for (const auto& each : worst_case_under(analysis::analyse(lab_design(input)).facts, limits)) {
+        json row{{"link", each.link}, {"from", each.from}, {"to", each.to}, {"witness", json::object()}};
+        row.update({{"pull", each.forwarded.count() / 1e6}, {"ideal", each.paths_only.count() / 1e6}});
+        for (const auto& [decoder, stream] : each.witness) row["witness"][decoder].push_back(stream);
+        answers.push_back(row);
+    }
+    return {{"answers", answers}};
 }
 
 }  // namespace streamwright::lab

@@ -12,5 +12,7 @@ using nlohmann::json;
 model::Design lab_design(const json& input, std::size_t cuts = 0);
 /// {"phases": [{"root", "blocked", "loads": [{"kind", "link", "from", "to", "streams"}]}]}, one phase more per cut.
 json predict(const json& input);
+/// {"answers": [{"link", "from", "to", "pull", "ideal", "witness": {decoder: [streams]}}]} in Mbit/s, of "rates".
+json predict_worst(json input);
 
 }  // namespace streamwright::lab

@@ -39,7 +39,7 @@ void show_arc(Figures& figures, const Document& document, const analysis::Preset
     if (facts.deferred_known && index < worst.size() && rate < worst[index].wire) {
         const auto share = base::percent_tenths(worst[index].wire, *capacity);
         figures.figure(
-            tr("at worst"),
+            worst[index].at_most ? tr("at most") : tr("at worst"),
             tr("%1, %2 %").arg(shown(print(worst[index].wire.ceil(), numbers)), shown(base::print_decimal(share, 1))));
     }
 }

@@ -68,6 +68,19 @@ TreeOrder order_tree(const graph::NetworkGraph& network, const Tree& tree, const
     return std::move(run.order);
 }
 
+std::vector<bool> looped_parts(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order) {
+    using sides_detail::at;
+    const auto part = [&](int bridge) { return at(order.part_low[at(order.position[at(bridge)])]); };
+    std::vector<int> spare(network.bridges.size(), 0);  // per part: links beyond those of a tree
+    for (int i = 0; i < static_cast<int>(network.links.size()); ++i)
+        if (tree.forwards(i)) ++spare[part(network.links[at(i)].a)];
+    for (int b = 0; b < static_cast<int>(network.bridges.size()); ++b)
+        if (order.parent_arc[at(b)] >= 0) --spare[part(b)];
+    std::vector<bool> looped;
+    for (int b = 0; b < static_cast<int>(network.bridges.size()); ++b) looped.push_back(spare[part(b)] > 0);
+    return looped;
+}
+
 std::optional<ArcSides> sides_of(const graph::NetworkGraph& network, const VlanPaths& paths, const TreeOrder& order,
                                  VlanIndex vlan, int arc) {
     using sides_detail::at;

@@ -20,6 +20,9 @@ struct TreeOrder {
 
 TreeOrder order_tree(const graph::NetworkGraph& network, const Tree& tree, const VlanSnooping& snooping);
 
+/// Per bridge, whether a loop that nothing cuts is in its part: elsewhere there is one way between any two bridges.
+std::vector<bool> looped_parts(const graph::NetworkGraph& network, const Tree& tree, const TreeOrder& order);
+
 struct ArcSides {
     bool leaf = false;     // beyond is one device, at the bridge of position low
     bool outside = false;  // beyond is the part without the range, else the range itself

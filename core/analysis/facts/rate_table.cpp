@@ -23,7 +23,10 @@ RateTable::RateTable(const model::Table<model::Stream>& streams) {
     const auto place_rate = [&](std::int64_t payload, int ratio) {
         const auto [place, fresh] = rate_places.try_emplace({payload, ratio}, static_cast<int>(rates_.size()));
         const auto& growth = ratios_[static_cast<std::size_t>(ratio)];
-        if (fresh) rates_.push_back(base::Rate::scaled(base::BitRate::from_count(payload), growth.over, growth.under));
+        if (fresh) {
+            rates_.push_back(base::Rate::scaled(base::BitRate::from_count(payload), growth.over, growth.under));
+            rate_origins_.emplace_back(payload, ratio);
+        }
         return place->second;
     };
     rows_.reserve(streams.size());
@@ -38,6 +41,31 @@ RateTable::RateTable(const model::Table<model::Stream>& streams) {
     }
     sums_.assign(ratios_.size(), 0);
     rank_rates();
+    count_parts();
+}
+
+/// So many parts that the sum of 100,000 of the greatest rates keeps within 128 bits.
+void RateTable::count_parts() {
+    constexpr std::int64_t most = std::int64_t{1} << 40;
+    for (const auto& ratio : ratios_) {
+        const auto under = ratio.under / std::gcd(ratio.over, ratio.under);
+        const auto step = under / std::gcd(under, parts_per_bit_);
+        if (parts_per_bit_ > most / step) parts_exact_ = false;
+        if (!parts_exact_) break;
+        parts_per_bit_ *= step;
+    }
+    if (!parts_exact_) parts_per_bit_ = 1'000'000;
+    for (const auto& [payload, ratio] : rate_origins_) {
+        const auto& growth = ratios_[static_cast<std::size_t>(ratio)];
+        const Parts product = Parts{payload} * growth.over * parts_per_bit_;
+        rate_parts_.push_back((product + growth.under - 1) / growth.under);
+    }
+}
+
+base::BitRate RateTable::whole(Parts parts) const {
+    constexpr Parts most = std::numeric_limits<std::int64_t>::max();
+    const Parts bits = (parts + parts_per_bit_ - 1) / parts_per_bit_;
+    return base::BitRate::from_count(static_cast<std::int64_t>(std::min(bits, most)));
 }
 
 void RateTable::rank_rates() {

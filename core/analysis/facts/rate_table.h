@@ -8,12 +8,15 @@
 #include <compare>
 #include <cstdint>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace streamwright::analysis {
 
 class RateTable {
 public:
+    __extension__ using Parts = __int128;
+
     explicit RateTable(const model::Table<model::Stream>& streams);
 
     const base::Rate& of(int stream, bool tagged) const {
@@ -38,6 +41,16 @@ public:
         return total;
     }
 
+    /// The rate as a whole number of parts of a bit per second, as many to the bit as all rates need. Where that were
+    /// too many, of millionths, rounded up: `parts_exact` tells.
+    Parts parts(int stream, bool tagged) const {
+        const auto& row = rows_[static_cast<std::size_t>(stream)];
+        return rate_parts_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
+    }
+    bool parts_exact() const { return parts_exact_; }
+    /// Rounded up to whole bits.
+    base::BitRate whole(Parts parts) const;
+
 private:
     /// How payload grows on the wire.
     struct Ratio {
@@ -52,10 +65,15 @@ private:
     void add(int stream, bool tagged, base::Rate& total);
     void flush(int ratio, base::Rate& total);
     void rank_rates();
+    void count_parts();
 
     std::vector<Ratio> ratios_;
     std::vector<Row> rows_;
-    std::vector<base::Rate> rates_;  // distinct combinations of payload rate and ratio
+    std::vector<base::Rate> rates_;                           // distinct combinations of payload rate and ratio
+    std::vector<std::pair<std::int64_t, int>> rate_origins_;  // per rate: payload and ratio
+    std::vector<Parts> rate_parts_;                           // per rate
+    std::int64_t parts_per_bit_ = 1;
+    bool parts_exact_ = true;
     std::vector<int> ranks_;
     std::vector<std::int64_t> sums_;  // per ratio, of the sum under way
     std::vector<int> used_;

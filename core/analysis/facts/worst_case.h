@@ -1,14 +1,15 @@
 // Deferred. The greatest load of each arc over every routing that the decoders' inputs allow: the streams there with
-// nothing routed, and the heaviest set of others that can be matched to distinct inputs beyond the arc.
-// Tree form, exact where each VLAN's active topology is a tree, a querier with an address is heard, groups are all
-// different, and each bridge either sends unknown groups to router ports, floods them, or does not snoop. Not yet
-// exact: bridges that drop unknown groups (inputs behind an arc then load it toward router ports, and some matched
-// streams never come), queriers without an address, several streams on one group. The general form takes this file's
-// place.
+// nothing routed, and the heaviest others that inputs can bring there, by the rules of forwarding (stream_walk).
+// Where each VLAN's active topology is a tree with a querier that all its bridges hear, all bridges snoop and none
+// drops unknown groups, and no two streams share a group, a stream needs any one input beyond the arc (worst_families).
+// Everything else is asked hop by hop (crossing) and chosen by flows (routing_choice). Exact but where `at_most` says
+// that the figure is a bound: loops that nothing cuts, and choices too many to try.
 #pragma once
 
+#include "core/analysis/facts/compatibility.h"
 #include "core/analysis/facts/link_load.h"
 
+#include <memory>
 #include <optional>
 #include <stop_token>
 #include <vector>
@@ -24,11 +25,12 @@ struct Routed {
 };
 
 struct ArcWorst {
-    base::Rate wire;              // unasked + routed
-    std::vector<int> unasked;     // streams on the arc with nothing routed
+    base::Rate wire;              // unasked + routed; where `at_most`, not less than any routing brings
+    std::vector<int> unasked;     // streams on the arc with nothing routed, but those that the witness keeps away
     std::vector<int> routed;      // streams that routing adds, by falling rate
-    std::vector<Routed> witness;  // a routing that attains it
+    std::vector<Routed> witness;  // a routing that attains it; empty: routing nothing does
     int inputs_beyond = 0;        // decoder inputs across the arc
+    bool at_most = false;         // the figure is a bound: the witness attains unasked + routed, which may be less
     friend bool operator==(const ArcWorst&, const ArcWorst&) = default;
 };
 
@@ -37,26 +39,26 @@ struct WorstCase {
     friend bool operator==(const WorstCase&, const WorstCase&) = default;
 };
 
-/// Which decoder input can show which stream.
-struct Compatibility {
-    struct Slot {
-        int device = 0, input = 0, kind = 0;
-        friend bool operator==(const Slot&, const Slot&) = default;
-    };
-    std::vector<int> stream_kind;          // per stream
-    std::vector<Slot> slots;               // by device, input
-    std::vector<std::vector<bool>> takes;  // per slot kind, per stream kind
-    friend bool operator==(const Compatibility&, const Compatibility&) = default;
-};
+/// As forwarded; or as if each stream went from its source to its receivers only, and nothing unasked anywhere.
+enum class WorstFlow { forwarded, paths_only };
 
-/// By codec family and stream kind, for devices that may decode: those whose role it is, and the undecided ones that
-/// send no stream.
-Compatibility usual_compatibility(const graph::Wiring&);
+/// Prepared once for a network, then asked arc by arc. All that it is made from must outlive it.
+class WorstFinder {
+public:
+    WorstFinder(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const SpanningTrees&,
+                const Forwarding&, const LinkLoads&, const Compatibility&, WorstFlow);
+    ~WorstFinder();
+    ArcWorst of(int arc);
+
+private:
+    struct Parts;
+    std::unique_ptr<Parts> parts_;
+};
 
 /// Nothing if stopped.
 std::optional<WorstCase> find_worst_case(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
                                          const SpanningTrees&, const Forwarding&, const LinkLoads&,
-                                         const Compatibility&, std::stop_token);
+                                         const Compatibility&, std::stop_token, WorstFlow = WorstFlow::forwarded);
 /// With the usual compatibility.
 std::optional<WorstCase> find_worst_case(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
                                          const SpanningTrees&, const Forwarding&, const LinkLoads&, std::stop_token);

@@ -159,6 +159,9 @@ extern const Rule rule;
 namespace rules::rack_unit_clash {
 extern const Rule rule;
 }
+namespace rules::reports_unheard {
+extern const Rule rule;
+}
 namespace rules::root_left_to_chance {
 extern const Rule rule;
 }
@@ -260,6 +263,7 @@ std::span<const Rule> all_rules() {
                                   rules::querier_place::rule,
                                   rules::querier_without_address::rule,
                                   rules::rack_unit_clash::rule,
+                                  rules::reports_unheard::rule,
                                   rules::root_left_to_chance::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,

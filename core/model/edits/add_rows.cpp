@@ -6,10 +6,11 @@ namespace streamwright::model {
 
 base::Result<Delta> make(const Design& design, const AddRows& edit) {
     Editing editing(design);
-    // Rooms and sheets first, so that racks, frames and notes of the same edit may name them.
+    // Rooms, sheets and presets first, so that rows of the same edit may name them.
     for (const bool first : {true, false})
         for (const auto& row : edit.rows) {
-            const bool is_first = std::holds_alternative<Room>(row) || std::holds_alternative<Sheet>(row);
+            const bool is_first = std::holds_alternative<Room>(row) || std::holds_alternative<Sheet>(row) ||
+                                  std::holds_alternative<Preset>(row);
             if (is_first != first) continue;
             const auto trouble =
                 std::visit([&](const auto& each) { return edit_detail::put_checked(editing, each); }, row);

@@ -1,4 +1,5 @@
-// Adds or replaces rows of the plain kinds: rooms, racks, VLANs, presets, sheets, frames, notes, revisions.
+// Adds or replaces rows of the plain kinds: rooms, racks, VLANs, presets and what they show, sheets, frames, notes,
+// revisions.
 #pragma once
 
 #include "core/base/result.h"
@@ -9,7 +10,7 @@
 
 namespace streamwright::model {
 
-using PlainRow = std::variant<Room, Rack, Vlan, Preset, Sheet, RoomFrame, Note, Revision>;
+using PlainRow = std::variant<Room, Rack, Vlan, Preset, Subscription, Sheet, RoomFrame, Note, Revision>;
 
 struct AddRows {
     std::vector<PlainRow> rows;

@@ -74,4 +74,31 @@ TEST(LinkOverfullWorstCase, warnsAboveTheHeadroom) {
     EXPECT_EQ(finding_of(c.design(), "link-overfull-worst-case").severity, Severity::warning);
 }
 
+TEST(LinkOverfullWorstCase, namesARoutingAndMakesItAPreset) {
+    const auto c = unrouted(3, 320_Mbps);
+    const auto finding = finding_of(c.design(), "link-overfull-worst-case");
+    const auto terms = terms_of(c.design(), finding);
+    EXPECT_THAT(terms.back(), testing::StartsWith("A routing that does it: these 5 sources ("));
+    const auto tried = cured(c.design(), finding);
+    EXPECT_EQ(tried.presets.size(), c.design().presets.size() + 1);
+    EXPECT_EQ(tried.subscriptions.size(), 5U);
+    EXPECT_THAT(rules_found(tried), ElementsAre("link-overfull"));  // the preset shows it now
+    EXPECT_EQ(finding_of(tried, "link-overfull").measured, finding.measured);
+}
+
+TEST(LinkOverfullWorstCase, saysWhereRoutingNothingIsEnough) {
+    auto c = unrouted(3, 320_Mbps);
+    for (const auto id : {c.switch_a, c.switch_b}) {
+        auto type = *c.design().type_of(*c.design().devices.find(id));
+        type.key = {"test.floods"};
+        type.bridging->unknown_groups = catalogue::UnknownGroups::flood;
+        c.b.embed(std::make_shared<const catalogue::DeviceType>(type));
+        c.b.change<model::Device>(id, [](auto& row) { row.type = {"test.floods"}; });
+    }
+    c.b.design.presets = {};
+    const auto finding = finding_of(c.design(), "link-overfull-worst-case");
+    EXPECT_THAT(terms_of(c.design(), finding).back(), testing::StartsWith("Routing nothing is enough"));
+    EXPECT_THAT(finding.remedies, IsEmpty());
+}
+
 }  // namespace streamwright::test::link_overfull_worst_case_test

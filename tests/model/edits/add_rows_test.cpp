@@ -23,6 +23,15 @@ TEST(AddRows, AddsEveryPlainKindWhateverTheirOrder) {
               8U);
 }
 
+TEST(AddRows, AddsAPresetWithWhatItShows) {
+    Design design;
+    const auto shown = Subscription::blank(SubscriptionId(9));
+    auto row = shown;
+    row.preset = PresetId(7);
+    EXPECT_SAYS(refused(design, AddRows{{shown}}), "preset");
+    EXPECT_SAYS(refused(design, AddRows{{row, Preset::blank(PresetId(7))}}), "stream");
+}
+
 TEST(AddRows, ReplacesARowAndKeepsItsUnknownKeys) {
     Design design;
     Vlan old = Vlan::blank(VlanId(1));
