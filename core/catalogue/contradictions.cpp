@@ -56,6 +56,30 @@ void judge_passage(Judge& judge, const DeviceType& type, const PortType& port, c
     judge.refuse_if(other->signal != port.signal, field + ".passes_to", "the port it names carries another signal");
 }
 
+void judge_usb_port(Judge& judge, const PortType& port, const std::string& field) {
+    if (!port.usb) return;
+    const auto& usb = *port.usb;
+    const auto below = [](const auto& value) { return value && value->count() <= 0; };
+    judge.refuse_if(port.signal != Signal::usb, field + ".usb", "only USB ports have such facts");
+    judge.refuse_if(below(usb.isochronous), field + ".usb.isochronous_bps", "must be above zero");
+    judge.refuse_if(below(usb.charges) || (usb.charges && usb.charges->count() > 240'000), field + ".usb.charges_mw",
+                    "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if(below(usb.charging) || (usb.charging && usb.charging->count() > 240'000),
+                    field + ".usb.charging_mw", "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if((usb.charges || usb.charging || usb.picture) && port.connector != Connector::usb_c, field + ".usb",
+                    "charging and pictures stand on USB-C ports only");
+    judge.refuse_if(usb.charges && usb.charging, field + ".usb", "charges and is charged at once");
+}
+
+void judge_usb_carriage(Judge& judge, const UsbCarriage& usb) {
+    judge.refuse_if(usb.isochronous && usb.isochronous->count() < 0, "codec.usb.isochronous_bps",
+                    "must not be negative");
+    judge.refuse_if(usb.human_interface_only && usb.isochronous && usb.isochronous->count() > 0,
+                    "codec.usb.human_interface_only", "carries no isochronous device");
+    judge.refuse_if(usb.hubs && (*usb.hubs < 0 || *usb.hubs > 5), "codec.usb.hubs", "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(usb.devices && *usb.devices < 1, "codec.usb.devices", "must be at least 1");
+}
+
 void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
     const std::string field = "ports[" + port.key.text + "]";
     judge.refuse_if(!key_ok(port.key.text), field + ".key",
@@ -84,6 +108,7 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     field + ".audio", "only picture and audio ports carry sound");
     judge.refuse_if(any_twice(port.audio, [](AudioFormat format) { return format; }), field + ".audio",
                     "names a format twice");
+    judge_usb_port(judge, port, field);
     judge_poe(judge, port, field);
     judge_passage(judge, type, port, field);
 }
@@ -115,6 +140,7 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
                     "must not be negative");
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
+    if (codec.usb) judge_usb_carriage(judge, *codec.usb);
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });
@@ -166,6 +192,10 @@ void judge_kind(Judge& judge, const DeviceType& type) {
 }
 
 void judge_body(Judge& judge, const DeviceType& type) {
+    judge.refuse_if(!line_ok(type.control_note), "control_note", "must be one line of at most 200 characters");
+    judge.refuse_if(type.usb_hubs && (*type.usb_hubs < 0 || *type.usb_hubs > 5), "usb_hubs",
+                    "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(type.delay && type.delay->count() < 0, "delay_ns", "must not be negative");
     const auto& size = type.size;
     judge.refuse_if(size.rack_units < 0 || size.rack_units > 60, "size.rack_units", "must be 0 to 60");
     judge.refuse_if(size.height.count() < 0, "size.height_um", "must not be negative");

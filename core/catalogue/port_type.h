@@ -4,6 +4,7 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/catalogue/keys.h"
+#include "core/catalogue/usb_facts.h"
 
 #include <optional>
 #include <string>
@@ -75,6 +76,7 @@ struct PortType {
     bool local_output = false;         // loop-out of an encoder: alive while encoding
     std::optional<int> pairs;          // copper network ports that need fewer than four pairs
     std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
+    std::optional<UsbPort> usb;        // USB ports, where more is known of them than their speed
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 

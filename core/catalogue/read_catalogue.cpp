@@ -20,6 +20,29 @@ struct Fields<PoePort> {
 };
 
 template <>
+struct Fields<UsbPort> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("isochronous_bps", s.isochronous);
+        v("human_interface", s.human_interface);
+        v("charges_mw", s.charges);
+        v("charging_mw", s.charging);
+        v("picture", s.picture);
+    }
+};
+
+template <>
+struct Fields<UsbCarriage> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("isochronous_bps", s.isochronous);
+        v("human_interface_only", s.human_interface_only);
+        v("hubs", s.hubs);
+        v("devices", s.devices);
+    }
+};
+
+template <>
 struct Fields<PortType> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
@@ -37,6 +60,7 @@ struct Fields<PortType> {
         v("local_output", s.local_output);
         v("pairs", s.pairs);
         v("audio", s.audio);
+        v("usb", s.usb);
     }
 };
 
@@ -70,6 +94,7 @@ struct Fields<Codec> {
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
         v("most_groups", s.most_groups);
+        v("usb", s.usb);
     }
 };
 
@@ -181,6 +206,9 @@ struct Fields<DeviceType> {
         v("size", s.size);
         v("power", s.power);
         v("controlled_by", s.controlled_by);
+        v("control_note", s.control_note);
+        v("usb_hubs", s.usb_hubs);
+        v("delay_ns", s.delay);
         v("licences", s.licences);
     }
 };

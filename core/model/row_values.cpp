@@ -171,6 +171,9 @@ Trouble wrong_value(const Device& row) {
         if (auto trouble = out_of("chassis slot", row.chassis->slot, 1, 1000)) return trouble;
         if (row.chassis->chassis == row.id) return base::Error{"%1 cannot be a card of itself.", {row.tag}};
     }
+    constexpr std::int64_t most_delay_ns = 10'000'000'000;
+    if (row.sound_delay && (row.sound_delay->count() < 0 || row.sound_delay->count() > most_delay_ns))
+        return base::Error{"The sound delay of %1 must be from 0 to 10 s.", {row.tag}};
     if (doubled(row.roles)) return base::Error{"A role of %1 is named twice.", {row.tag}};
     for (const auto& host : row.addresses) {
         if (auto trouble = wrong_host("address", host.address)) return trouble;

@@ -20,6 +20,13 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
     type.codec->downmix = true;
     type.codec->most_without_server = 20;
     type.codec->most_groups = 16;
+    type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
+    for (auto& port : type.ports)
+        if (port.signal == catalogue::Signal::usb)
+            port.usb = catalogue::UsbPort{base::BitRate::from_count(100'000'000), true, {}, {}, {}};
+    type.control_note = "switch serial control on in the service menu";
+    type.usb_hubs = 1;
+    type.delay = base::Duration::from_count(3'000'000);
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
@@ -62,6 +69,7 @@ struct FullDesign {
                        {"csv", "pdf"},
                        {true, false, "2027-06-30", true},
                        {10, 1, 2},
+                       LipSync::ebu_r37,
                        {}});
     }
     void fill_venue() {
@@ -79,6 +87,7 @@ struct FullDesign {
             r.rack = RackPlace{rack, 7, RackFace::rear};
             r.chassis = ChassisPlace{sw, 3}, r.roles = {catalogue::Role::decoder}, r.host_name = "ep-1",
             r.control = catalogue::ControlMethod::serial, r.serial = "123";
+            r.sound_delay = base::Duration::from_count(64'000'000);
             r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
         });
         b.change<Device>(sw, [&](Device& r) {
