@@ -116,14 +116,15 @@ Maybe take_scan_and_rate(std::string_view& text, VideoFormat& format) {
     format.interlaced = text.starts_with('i');
     if (!take(text, "i") && !take(text, "p")) skip_spaces(text);
     skip_spaces(text);
-    take(text, "@");
+    if (!take(text, "@")) take(text, "at ");
     skip_spaces(text);
     const auto whole = text;
     const auto rate = take_frame_rate(text);
     if (!rate) return cannot("The frame rate cannot be read from \"%1\".", whole);
     format.frame_rate = rate->times(1, format.interlaced ? 2 : 1);
-    skip_spaces(text);
-    take(text, "hz");
+    auto unit = text;
+    skip_spaces(unit);
+    if (take(unit, "hz")) text = unit;
     if (!text.empty() && !text.starts_with(' ')) return cannot("The frame rate cannot be read from \"%1\".", whole);
     return std::nullopt;
 }
