@@ -40,6 +40,16 @@ TEST(VideoTiming, EachRowIsAsPublished) {
     for (int i = 1; i <= 72; ++i) expect_row(reference_row(row_id(i)));
 }
 
+TEST(VideoTiming, RowsWithTheirClockAreAsPublished) {
+    for (int i = 101; i <= 123; ++i) {
+        const auto& row = reference_row(row_id(i));
+        expect_row(row);
+        EXPECT_EQ(standards::video_timing(format_of(row))->pixel_clock,
+                  Hertz::whole(number_after(row.note, "clock ", 6)))
+            << row.id;
+    }
+}
+
 TEST(VideoTiming, CodesStandInTheCitation) {
     for (int i = 1; i <= 68; ++i) {
         const auto& row = reference_row(row_id(i));
