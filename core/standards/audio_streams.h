@@ -52,6 +52,11 @@ base::Rate audio_ip_rate(const AudioStream& stream);
 base::Rate audio_frame_rate(const AudioStream& stream, int tags = 0);
 base::Rate audio_wire_rate(const AudioStream& stream, int tags = 0);
 
+/// Packet times that a receiver is planned to hold back (link offset); a remembered habit, to be set per device.
+inline constexpr int least_link_offset_packets = 1;
+inline constexpr int most_link_offset_packets = 3;
+inline constexpr Citation link_offset_source{"AES", "AES67", "7.2.2", Standing::memory};
+
 /// Levels of receivers: what every device of the level takes.
 struct AudioLevel {
     std::string_view name;  // "A"

@@ -49,6 +49,12 @@ Hertz tmds_character_rate(const Hertz& pixel_clock, Sampling sampling, int depth
 inline constexpr Citation tmds_character_source{"HDMI", "1.3 / 2.0", "deep colour, 4:2:2 packing, 4:2:0",
                                                 Standing::memory};
 
+/// What forward error correction costs DisplayPort of 8b/10b where it is on (with compression of the link): this part
+/// of the rate.
+inline constexpr std::int64_t displayport_fec_over = 256 * 6 + 1;
+inline constexpr std::int64_t displayport_fec_under = 256 * 250;
+inline constexpr Citation displayport_fec_source{"VESA", "DisplayPort", "(256 x 6 + 1) / (256 x 250)"};
+
 /// doubtful: over what an FRL link carries by under 5 %, where compressed blanking may save it.
 /// no_mapping: the link has no form for such a picture (SDI and 4:2:0; 4:2:2 above 12 bits on HDMI).
 enum class Fit { fits, doubtful, too_much, no_mapping };

@@ -158,4 +158,10 @@ std::optional<VideoTiming> video_timing(const VideoFormat& format) {
     return reduced_blanking_timing(format.width, format.height, format.frame_rate);
 }
 
+std::optional<base::Duration> line_time(const VideoFormat& format) {
+    const auto timing = video_timing(format);
+    if (!timing) return std::nullopt;
+    return timing->pixel_clock.times(1, timing->total_pixels).period();
+}
+
 }  // namespace streamwright::standards

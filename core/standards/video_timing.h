@@ -21,6 +21,9 @@ struct VideoTiming {
 /// the longer ones of VESA. Nothing for interlaced pictures that no table has: not known.
 std::optional<VideoTiming> video_timing(const VideoFormat& format);
 
+/// One line with its blanking, nearest nanosecond; nothing where the timing is not known.
+std::optional<base::Duration> line_time(const VideoFormat& format);
+
 /// VESA CVT 1.2, reduced blanking version 1: 160 pixels and at least 460 us of blanking, clock in steps of 0.25 MHz
 /// rounded down. Progressive formats of at most 2000 frames a second.
 VideoTiming reduced_blanking_timing(int width, int height, const Hertz& frame_rate);

@@ -13,7 +13,13 @@ struct Prose {
     const char* why;
 };
 constexpr Prose prose[] = {
+    {"COD-029", "words of a session description: media type and clock"},
+    {"COD-032", "words of a session description and of a register"},
+    {"COD-033", "a feature of a payload format that no type of the catalogue has"},
+    {"COD-086", "words of a session description"},
+    {"COD-087", "a session description must state the rate; its value is COD-120"},
     {"DSP-011", "no source was found for it"},
+    {"DST-043", "a property of a type: light compression is stated there"},
 };
 
 TEST(SignalRows, WhatIsProseStandsInTheFile) {
