@@ -144,6 +144,18 @@ std::optional<base::Duration> LipSyncPair::lead() const {
     return picture.sum() - sound.sum();
 }
 
+const standards::LipSyncWindow* lip_sync_window_of(model::LipSync chosen) {
+    switch (chosen) {
+        case model::LipSync::ebu_r37:
+            return standards::lip_sync_window("EBU R37 final output");
+        case model::LipSync::atsc_is191:
+            return standards::lip_sync_window("ATSC IS-191");
+        case model::LipSync::bt1359:
+            break;
+    }
+    return standards::lip_sync_window("BT.1359 acceptability");
+}
+
 std::vector<LipSyncPair> find_lip_sync(const graph::Wiring& wiring, const graph::SignalGraph& signals,
                                        model::PresetId preset) {
     using namespace lip_sync_detail;

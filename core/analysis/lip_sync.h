@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/graph/sound_paths.h"
+#include "core/standards/lip_sync.h"
 
 #include <optional>
 #include <vector>
@@ -32,6 +33,8 @@ struct LipSyncPair {
     /// Positive: the sound leads; nothing where a part is not known.
     std::optional<base::Duration> lead() const;
 };
+
+const standards::LipSyncWindow* lip_sync_window_of(model::LipSync);
 
 /// The same source: a source's own sound; and with a camera the microphones of its room. A display without a room, or
 /// of a room without a loudspeaker, is in no pair. By preset, display, speaker.

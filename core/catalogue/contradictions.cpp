@@ -66,8 +66,8 @@ void judge_usb_port(Judge& judge, const PortType& port, const std::string& field
                     "must be above zero and at most 240 W (USB Power Delivery 3.1)");
     judge.refuse_if(below(usb.charging) || (usb.charging && usb.charging->count() > 240'000),
                     field + ".usb.charging_mw", "must be above zero and at most 240 W (USB Power Delivery 3.1)");
-    judge.refuse_if((usb.charges || usb.charging || usb.picture) && port.connector != Connector::usb_c, field + ".usb",
-                    "charging and pictures stand on USB-C ports only");
+    judge.refuse_if((usb.charges || usb.charging) && port.connector != Connector::usb_c, field + ".usb",
+                    "charging stands on USB-C ports only");
     judge.refuse_if(usb.charges && usb.charging, field + ".usb", "charges and is charged at once");
 }
 

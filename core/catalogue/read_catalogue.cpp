@@ -27,7 +27,6 @@ struct Fields<UsbPort> {
         v("human_interface", s.human_interface);
         v("charges_mw", s.charges);
         v("charging_mw", s.charging);
-        v("picture", s.picture);
     }
 };
 

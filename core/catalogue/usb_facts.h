@@ -12,7 +12,6 @@ struct UsbPort {
     bool human_interface = false;              // a keyboard, mouse or touch surface
     std::optional<base::Power> charges;        // most that it gives a computer over USB-C
     std::optional<base::Power> charging;       // what the computer asks of its charger
-    std::optional<bool> picture;               // USB-C: carries the picture too
     friend bool operator==(const UsbPort&, const UsbPort&) = default;
 };
 

@@ -23,7 +23,7 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
     type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
     for (auto& port : type.ports)
         if (port.signal == catalogue::Signal::usb)
-            port.usb = catalogue::UsbPort{base::BitRate::from_count(100'000'000), true, {}, {}, {}};
+            port.usb = catalogue::UsbPort{base::BitRate::from_count(100'000'000), true, {}, {}};
     type.control_note = "switch serial control on in the service menu";
     type.usb_hubs = 1;
     type.delay = base::Duration::from_count(3'000'000);

@@ -171,6 +171,18 @@ extern const Rule rule;
 namespace rules::snooping_table_full {
 extern const Rule rule;
 }
+namespace rules::sound_levels_differ {
+extern const Rule rule;
+}
+namespace rules::sound_loop {
+extern const Rule rule;
+}
+namespace rules::sound_not_fed {
+extern const Rule rule;
+}
+namespace rules::sound_out_of_step {
+extern const Rule rule;
+}
 namespace rules::stream_cannot_reach {
 extern const Rule rule;
 }
@@ -202,6 +214,15 @@ namespace rules::untagged_vlan_mismatch {
 extern const Rule rule;
 }
 namespace rules::usb_both_roles_cabled {
+extern const Rule rule;
+}
+namespace rules::usb_charging_too_little {
+extern const Rule rule;
+}
+namespace rules::usb_device_not_carried {
+extern const Rule rule;
+}
+namespace rules::usb_too_many_hubs {
 extern const Rule rule;
 }
 namespace rules::vlan_leaks {
@@ -267,6 +288,10 @@ std::span<const Rule> all_rules() {
                                   rules::root_left_to_chance::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
+                                  rules::sound_levels_differ::rule,
+                                  rules::sound_loop::rule,
+                                  rules::sound_not_fed::rule,
+                                  rules::sound_out_of_step::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subnet_too_small::rule,
                                   rules::subscription_not_decoded::rule,
@@ -278,6 +303,9 @@ std::span<const Rule> all_rules() {
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
+                                  rules::usb_charging_too_little::rule,
+                                  rules::usb_device_not_carried::rule,
+                                  rules::usb_too_many_hubs::rule,
                                   rules::vlan_leaks::rule,
                                   rules::vlan_missing_on_trunk::rule};
     return table;

@@ -35,6 +35,12 @@ constexpr RuleWords words{.id = "sound-levels-differ",
 
 using Level = catalogue::SoundLevel;
 
+base::Loss between_lines() {
+    const auto professional = standards::voltage_of_dbu(standards::professional_line_dbu);
+    const auto consumer = standards::voltage_of_dbv(standards::consumer_line_dbv);
+    return base::Loss::from_count(standards::level_between(professional, consumer).count());
+}
+
 struct Verdict {
     Severity severity;
     int variant;
@@ -60,7 +66,7 @@ void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findi
         auto finding =
             found(words.id, verdict->severity, {port_subject(wiring, hop.from), port_subject(wiring, hop.to)},
                   {port_ref(wiring, hop.from), port_ref(wiring, hop.to), std::string(base::enum_text(*taken)),
-                   std::string(base::enum_text(*given)), standards::line_level_difference()},
+                   std::string(base::enum_text(*given)), between_lines()},
                   verdict->variant);
         out.push_back(std::move(finding));
     }
