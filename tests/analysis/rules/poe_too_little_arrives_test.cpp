@@ -44,9 +44,9 @@ TEST(PoeTooLittleArrives, thinCableKeepsMore) {
 }
 
 TEST(PoeTooLittleArrives, heatCounts) {
-    // 26 AWG: 13.39 ohm (COP-038) take 4.82 W; at 60 degrees C 15.7 % more (COP-040): 15.5 ohm take 5.58 W.
-    EXPECT_THAT(rules_found(fed(25_W, 90_m, 26)), IsEmpty());
-    EXPECT_THAT(rules_found(fed(25_W, 90_m, 26, 60_degC)), testing::Contains("poe-too-little-arrives"));
+    // 90 m of 26 AWG: 12.05 ohm (COP-038) take 4.34 W; at 60 degrees C 15.7 % more (COP-040): 13.95 ohm take 5.02 W.
+    EXPECT_THAT(rules_found(fed(25'300_mW, 90_m, 26)), IsEmpty());
+    EXPECT_THAT(rules_found(fed(25'300_mW, 90_m, 26, 60_degC)), testing::Contains("poe-too-little-arrives"));
 }
 
 }  // namespace streamwright::test::poe_too_little_arrives_test
