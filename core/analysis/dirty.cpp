@@ -86,10 +86,14 @@ FactSet spoils(const model::Change<model::Device>& change) {
         row.standing.reset();
     };
     if (alike(change, words)) return renamed | wiring;
-    const auto belonging = [&](model::Device& row) {
+    const auto mounted = [&](model::Device& row) {
         words(row);
-        row.room.reset();
         row.rack.reset();
+    };
+    if (alike(change, mounted)) return renamed | wiring;
+    const auto belonging = [&](model::Device& row) {
+        mounted(row);
+        row.room.reset();
     };
     if (alike(change, belonging)) return renamed | wiring | fact_bit<PowerBudget>();  // a room may be warm
     const auto chassis = [&](model::Device& row) {

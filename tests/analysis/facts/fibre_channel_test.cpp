@@ -1,6 +1,6 @@
 #include "core/analysis/facts/fibre_channel.h"
 
-#include "tests/analysis/fibre_way.h"
+#include "tests/support/fibre_way.h"
 
 #include <gtest/gtest.h>
 

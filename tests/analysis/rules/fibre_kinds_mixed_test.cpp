@@ -1,4 +1,4 @@
-#include "tests/analysis/fibre_way.h"
+#include "tests/support/fibre_way.h"
 
 #include <gmock/gmock.h>
 
