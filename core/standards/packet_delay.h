@@ -24,6 +24,8 @@ inline constexpr Citation copper_delay_source{"TIA", "568", "propagation delay o
 /// Index 1.467 over the speed of light.
 inline constexpr Picoseconds fibre_delay_per_metre = 4900;
 inline constexpr Citation fibre_delay_source{"physics", "n / c", "index 1.467"};
+/// What people reckon with.
+inline constexpr Picoseconds fibre_delay_rule_per_metre = 5000;
 
 /// Per metre, rounded up.
 Picoseconds propagation(base::Length length, Picoseconds per_metre);

@@ -16,6 +16,7 @@ inline constexpr std::int64_t mac_header_octets = 14;
 inline constexpr std::int64_t fcs_octets = 4;
 inline constexpr std::int64_t tag_octets = 4;
 inline constexpr std::int64_t ipv4_octets = 20;
+inline constexpr std::int64_t ipv6_octets = 40;
 inline constexpr std::int64_t udp_octets = 8;
 inline constexpr std::int64_t rtp_octets = 12;
 inline constexpr std::int64_t least_frame_octets = 64;

@@ -25,8 +25,12 @@ TEST(PacketDelay, AFrameOnALineTakesItsBitsOverTheRate) {
 
 TEST(PacketDelay, LengthsTakeWhatIsPublished) {
     EXPECT_EQ(fibre_delay_per_metre, 1000 * row_number("LAT-024", 1) / 10);  // us/km are ns/m
+    EXPECT_EQ(fibre_delay_rule_per_metre, 1000 * row_number("LAT-025", 0));
     EXPECT_EQ(copper_delay_per_metre, 1000 * row_number("LAT-026", 2) / 100);
     EXPECT_EQ(was_read("LAT-026"), copper_delay_source.standing == Standing::read);
+    EXPECT_EQ(serialisation(1518, 1_Gbps), signal_number("F1", 6));
+    EXPECT_EQ(4 * serialisation(1518, 1_Gbps), signal_number("F2", 6));
+    EXPECT_EQ(propagation(2000_m, fibre_delay_per_metre), signal_number("F3", 6));
     EXPECT_EQ(propagation(2000_m, fibre_delay_per_metre), 1'000'000 * example_number("LT-3", "", 1) / 10);
     EXPECT_EQ(propagation(100_m, copper_delay_per_metre), 545'000);
 }
