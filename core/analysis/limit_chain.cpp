@@ -1,5 +1,7 @@
 #include "core/analysis/limit_chain.h"
 
+#include "core/analysis/line_losses.h"
+#include "core/analysis/line_reach.h"
 #include "core/analysis/reach_help.h"
 #include "core/standards/fibre_loss.h"
 
@@ -84,6 +86,25 @@ void add_own(Lines& lines, const Facts& facts, int run) {
     }
 }
 
+/// Lines that are no network, by standard, by habit or by what they lose.
+void add_line(Lines& lines, const Facts& facts, int run) {
+    const auto& wiring = facts.get<graph::Wiring>();
+    const auto& row = facts.get<graph::Runs>().list[at(run)];
+    const std::string own = STREAMWRIGHT_TEXT("settings of the design");
+    if (const auto reach = line_reach(wiring, row)) {
+        add(lines, STREAMWRIGHT_TEXT("%1, safe to"), {reach->line}, reach->careful);
+        if (reach->most > reach->careful) add(lines, STREAMWRIGHT_TEXT("%1, at most"), {reach->line}, reach->most);
+        add_excess(lines, facts.get<CableLengths>().runs[at(run)].channel, reach->most);
+        add(lines, STREAMWRIGHT_TEXT("Source"), {}, reach->set ? own : reach->source.text());
+    }
+    if (const auto losses = line_losses(wiring, row)) {
+        add(lines, STREAMWRIGHT_TEXT("Loss"), {}, losses->loss, true);
+        add(lines, STREAMWRIGHT_TEXT("%1, at most"), {losses->line}, losses->careful);
+        add_excess(lines, std::optional(losses->loss), losses->most);
+        add(lines, STREAMWRIGHT_TEXT("Source"), {}, losses->set ? own : losses->source.text());
+    }
+}
+
 const RunSpeed* speed_of(const Facts& facts, int run) {
     const auto& speeds = facts.get<LinkCapacity>().runs;
     return at(run) < speeds.size() && speeds[at(run)].rate ? &speeds[at(run)] : nullptr;
@@ -132,6 +153,7 @@ std::vector<LimitLine> limit_chain(const Facts& facts, int run) {
     if (run < 0 || at(run) >= facts.get<graph::Runs>().list.size()) return lines;
     limit_chain_detail::add_copper(lines, facts, run);
     limit_chain_detail::add_fibre(lines, facts, run);
+    limit_chain_detail::add_line(lines, facts, run);
     limit_chain_detail::add_own(lines, facts, run);
     return lines;
 }

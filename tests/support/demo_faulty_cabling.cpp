@@ -82,6 +82,20 @@ void far_camera(Faulty& f) {
     f.make.cable("copper-slim", f.device("camera-heated", "CAM-807"), "lan", bridge, "1", 90);
 }
 
+/// A picture over 8 m of plain cable, and a loudspeaker at the end of a long line.
+void lines(Faulty& f) {
+    auto lead = *f.make.cable_type("hdmi-5m");
+    lead.key = {"hdmi-8m"};
+    lead.name = "HDMI lead, 8 m";
+    lead.made_length = base::Length::from_count(8'000'000);
+    lead.most_length.reset();
+    f.make.run(model::EmbedTypes{{}, {std::make_shared<const catalogue::CableType>(lead)}});
+    f.make.cable("hdmi-8m", f.device("signage-player", "SP-808"), "hdmi-out", f.device("display-55", "DSP-808"),
+                 "hdmi-in-1");
+    f.make.cable("speaker-2x2-5", f.device("amplifier", "AMP-809"), "speaker-1", f.device("speaker-column", "SPK-809"),
+                 "audio-in", 58);
+}
+
 }  // namespace
 
 void cabling_faults(Faulty& f) {
@@ -90,6 +104,7 @@ void cabling_faults(Faulty& f) {
     strands(f);
     cords(f);
     far_camera(f);
+    lines(f);
 }
 
 void cabling_fault_sheet(Faulty& f) {
@@ -103,7 +118,8 @@ void cabling_fault_sheet(Faulty& f) {
                  {{"SW-804A", "", "SW-804B", ""},
                   {"SW-805A", "", "SW-805B", ""},
                   {"SW-806A", "PC-806A", "PC-806B", "SW-806B"},
-                  {"SW-807", "CAM-807", "", ""}},
+                  {"SW-807", "CAM-807", "", ""},
+                  {"SP-808", "DSP-808", "AMP-809", "SPK-809"}},
                  10);
     cabling.finish();
 }

@@ -117,6 +117,12 @@ extern const Rule rule;
 namespace rules::length_unknown {
 extern const Rule rule;
 }
+namespace rules::line_loses_too_much {
+extern const Rule rule;
+}
+namespace rules::line_too_long {
+extern const Rule rule;
+}
 namespace rules::link_overfull {
 extern const Rule rule;
 }
@@ -270,6 +276,8 @@ std::span<const Rule> all_rules() {
                                   rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
+                                  rules::line_loses_too_much::rule,
+                                  rules::line_too_long::rule,
                                   rules::link_overfull::rule,
                                   rules::link_overfull_worst_case::rule,
                                   rules::link_slower_than_endpoint::rule,
