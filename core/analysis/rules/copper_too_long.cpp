@@ -80,8 +80,8 @@ base::Text channel_sum(const RunLength& length, base::Length most) {
     return over(*length.channel, most);
 }
 
-base::Text warm_limit(base::Length cool, base::Length warm, base::Temperature warmth, standards::DeratingRule rule) {
-    return line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3 by %4"), {cool, warm, warmth, rule_words(rule)});
+base::Text warm_limit(base::Length cool, base::Length warm, base::Temperature warmth, standards::DeratingRule by) {
+    return line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3 by %4"), {cool, warm, warmth, rule_words(by)});
 }
 
 /// What the heat took from the limit, by which rule, and what makes the way so warm.
