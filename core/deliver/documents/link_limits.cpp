@@ -2,6 +2,7 @@
 #include "core/analysis/limit_chain.h"
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
+#include "core/standards/workmanship.h"
 
 namespace streamwright::deliver {
 
@@ -53,6 +54,9 @@ TablePart copper_table() {
         {"Installed and channel at most: by the strictest rule that the design holds warm cable to.",
          "Caution, heat: cables that carry power warm their bundle. Local electrical codes limit bundles and gauges "
          "and come before this table.",
+         "Bends, in outside diameters: " + std::to_string(standards::copper_bend.installed) + " at least, screened " +
+             std::to_string(standards::screened_copper_bend.installed) + "; pairs untwisted by " +
+             base::print(standards::pair_untwist) + " at most.",
          "A link that shows less than the expected speed has a bad pair, a wrong port or a wrong lead."}};
 }
 
@@ -77,6 +81,8 @@ TablePart fibre_table() {
             {},
             {"Caution, fibre: invisible laser light. Never look into a connector or a cage; cap open ends; use no "
              "magnifier without a filter. The local rules for laser safety come first.",
+             "Bends, in outside diameters: " + std::to_string(standards::fibre_bend.installed) + " installed, " +
+                 std::to_string(standards::fibre_bend.while_pulled) + " while pulled, at least.",
              "Clean and inspect every end face before it is mated.",
              "Pair swaps of a duplex link must be odd in number: what one end sends, the other hears."}};
 }

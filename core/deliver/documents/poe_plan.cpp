@@ -2,6 +2,7 @@
 // arrives at the end of the cable.
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
+#include "core/standards/powered_bundles.h"
 
 namespace streamwright::deliver {
 
@@ -60,8 +61,10 @@ TablePart port_table() {
              {"Seen on site", ColumnKind::tick, 22}},
             {},
             {"Loop: by gauge, length and warmth where every cable states its gauge, else as IEEE 802.3 assumes.",
-             "Caution, heat: powered cables warm their bundle; bundles of 24 at most are advised (TIA TSB-184-A, from "
-             "memory). Local electrical codes limit bundles and gauges and come before this table."}};
+             "Caution, heat: powered cables warm their bundle, its centre most; bundles of " +
+                 std::to_string(standards::most_cables_in_powered_bundle) + " at most are advised (" +
+                 standards::powered_bundle_source.text() +
+                 "). Local electrical codes limit bundles and gauges and come before this table."}};
 }
 
 TableRow switch_row(const Source& source, const analysis::PowerBudget& power, const analysis::SwitchPower& supplier) {
