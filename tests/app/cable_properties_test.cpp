@@ -87,6 +87,13 @@ TEST(CablingEditor, SettingsOfTheDesign) {
     EXPECT_EQ(rig.design().settings().cabling.bundle_rise, base::Temperature::from_count(15'000));
     rig.document().history().undo();
     EXPECT_EQ(rig.design().settings().cabling.bundle_rise, base::Temperature{});
+    rig.type_into("Limits of lines", "RS-232 = 20 m; 3G-SDI = 25 dB");
+    const std::vector<model::LineLimit> lines{{"RS-232", base::Length::from_count(20'000'000), {}},
+                                              {"3G-SDI", {}, base::Loss::from_count(25'000)}};
+    EXPECT_EQ(rig.design().settings().cabling.lines, lines);
+    rig.type_into("Limits of lines", "RS-232 twenty");
+    EXPECT_EQ(rig.design().settings().cabling.lines, lines);
+    EXPECT_TRUE(says(rig, "is no limit"));
 }
 
 }  // namespace streamwright::test::cable_properties

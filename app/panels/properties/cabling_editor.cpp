@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace streamwright::app {
 
 namespace cabling_editor_detail {
@@ -77,6 +79,49 @@ void add_cat6(PropertyForm& form) {
         });
 }
 
+/// "HDMI 18 Gbit/s, passive copper = 9 m; 3G-SDI = 25 dB": the names as findings and the figures of a cable say them.
+QString lines_words(const std::vector<model::LineLimit>& lines, const base::NumberStyle& numbers) {
+    QStringList words;
+    for (const auto& line : lines) {
+        if (line.length) words << shown(line.line + " = " + base::print(*line.length, numbers));
+        if (line.loss) words << shown(line.line + " = " + base::print(*line.loss, numbers));
+    }
+    return words.join(QStringLiteral("; "));
+}
+
+/// A length or a loss for one line; why it is none.
+std::optional<QString> read_line(const QString& text, base::UnitSystem system, std::vector<model::LineLimit>& lines) {
+    const auto equals = text.lastIndexOf('=');
+    if (equals < 1) return tr("\"%1\" is no limit; write a line and its limit, such as RS-232 = 20 m.").arg(text);
+    const auto name = text.left(equals).trimmed().toStdString();
+    const auto value = text.mid(equals + 1).trimmed();
+    auto found = std::ranges::find(lines, name, &model::LineLimit::line);
+    if (found == lines.end()) found = lines.insert(lines.end(), {name, {}, {}});
+    if (value.endsWith(QStringLiteral("dB"), Qt::CaseInsensitive)) {
+        const auto loss = base::parse_loss(value.toStdString());
+        if (!loss) return sentence(loss.error());
+        found->loss = *loss;
+        return std::nullopt;
+    }
+    const auto length = base::parse_length(value.toStdString(), system);
+    if (!length) return sentence(length.error());
+    found->length = *length;
+    return std::nullopt;
+}
+
+void add_lines(PropertyForm& form) {
+    const auto label = tr("Limits of lines");
+    form.field(
+        label, [&form] { return lines_words(cabling(form).lines, phrasebook(form.design()).numbers); },
+        [&form, label](const QString& text) -> std::optional<QString> {
+            std::vector<model::LineLimit> lines;
+            for (const auto& part : text.split(';', Qt::SkipEmptyParts))
+                if (auto trouble = read_line(part.trimmed(), phrasebook(form.design()).numbers.system, lines))
+                    return trouble;
+            return change(form, label, [&](CablingSettings& row) { row.lines = std::move(lines); });
+        });
+}
+
 }  // namespace cabling_editor_detail
 
 void add_cabling(PropertyForm& form) {
@@ -101,6 +146,7 @@ void add_cabling(PropertyForm& form) {
     add_cat6(form);
     add_loss(form, tr("Loss of a connector pair"), &CablingSettings::joint_loss);
     add_loss(form, tr("Loss of a splice"), &CablingSettings::splice_loss);
+    add_lines(form);
 }
 
 }  // namespace streamwright::app
