@@ -55,6 +55,9 @@ void compute(Facts& f, const model::Design&, const LinkLoads*) {
 void compute(Facts& f, const model::Design&, const CableLengths*) {
     f.set(From<Wiring, Runs>::call(f, find_cable_lengths));
 }
+void compute(Facts& f, const model::Design&, const FibreChannels*) {
+    f.set(From<Wiring, Runs>::call(f, find_fibre_channels));
+}
 void compute(Facts& f, const model::Design&, const PowerBudget*) {
     f.set(From<Wiring, Runs>::call(f, find_power_budget));
 }
@@ -106,8 +109,8 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
 constexpr FactSet cabled_facts = fact_bit<Wiring>() | fact_bit<Runs>();
 /// Facts that are computed from the cabling alone and from none of each other: a second thread can do them beside
 /// those of the network.
-constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<PowerBudget>() |
-                               fact_bit<AddressPlan>() | fact_bit<TagUse>();
+constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
+                               fact_bit<PowerBudget>() | fact_bit<AddressPlan>() | fact_bit<TagUse>();
 
 /// In a small design a second thread costs more than it saves.
 bool worth_two_threads(const model::Design& design) { return design.devices.size() >= 2000; }

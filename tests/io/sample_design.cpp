@@ -62,6 +62,12 @@ struct FullDesign {
                        {"csv", "pdf"},
                        {true, false, "2027-06-30", true},
                        {10, 1, 2},
+                       {WarmRule::linear,
+                        15_degC,
+                        37_m,
+                        500_mdB,
+                        100_mdB,
+                        {{"HDMI 18 Gb/s", 6_m, {}}, {"3G-SDI", {}, 25'000_mdB}}},
                        {}});
     }
     void fill_venue() {
@@ -93,7 +99,9 @@ struct FullDesign {
                           {vlan},
                           1,
                           10,
-                          12};
+                          12,
+                          catalogue::SupplySet::two_redundant,
+                          catalogue::PoeAllocation::by_lldp};
         });
         const auto module = types::module_sr();
         b.embed(module);
@@ -114,10 +122,12 @@ struct FullDesign {
                            true,
                            true,
                            true,
+                           {true, PoePriority::critical, 15400_mW},
                            {}});
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {
+            r.fibre = {3, 2, 1};
             r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
             r.progress = {true, true, true, true};
         });

@@ -150,6 +150,7 @@ PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     add_text(*form, tr("Created by"), &model::Settings::created_by);
     add_text(*form, tr("Approved by"), &model::Settings::approved_by);
     add_checks(*form);
+    add_cabling(*form);
     add_vlans(*form, context.selection);
     add_spares(*form);
     add_plan(*form);
@@ -185,6 +186,18 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId id, QWid
             [put, member = member](const QString& text) {
                 return put(tr("Change room"), [&](model::Room& each) { each.*member = text.toStdString(); });
             });
+    form->field(
+        tr("Cable ways at"),
+        [held] { return held() && held()->temperature ? shown(base::print(*held()->temperature)) : QString(); },
+        [put](const QString& text) -> std::optional<QString> {
+            std::optional<base::Temperature> warmth;
+            if (!text.isEmpty()) {
+                const auto typed = base::parse_temperature(text.toStdString());
+                if (!typed) return sentence(typed.error());
+                warmth = *typed;
+            }
+            return put(tr("Change temperature"), [&](model::Room& each) { each.temperature = warmth; });
+        });
     form->live([form, id](Figures& figures) {
         const auto* now = form->design().room_frames.find(id);
         if (!now) return;

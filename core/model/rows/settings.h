@@ -4,6 +4,7 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/model/ids.h"
+#include "core/model/rows/cabling_settings.h"
 #include "core/model/rows/unknown_keys.h"
 
 #include <compare>
@@ -77,6 +78,7 @@ struct Settings {
     std::vector<std::string> formats;       // names; empty: all
     SecurityPlan security;
     SparePlan spares;
+    CablingSettings cabling;
     UnknownKeys unknown;
 
     static Settings blank(Key) { return {}; }
@@ -105,6 +107,7 @@ struct Settings {
         v("formats", s.formats);
         v("security", s.security);
         v("spares", s.spares);
+        v("cabling", s.cabling);
     }
     friend bool operator==(const Settings&, const Settings&) = default;
 };
