@@ -80,6 +80,14 @@ void judge_usb_carriage(Judge& judge, const UsbCarriage& usb) {
     judge.refuse_if(usb.devices && *usb.devices < 1, "codec.usb.devices", "must be at least 1");
 }
 
+void judge_fibre_port(Judge& judge, const PortType& port, const std::string& field) {
+    const bool passage = port.signal == Signal::fibre && port.way == Way::through;
+    judge.refuse_if(port.polish && port.signal != Signal::fibre, field + ".polish", "stands on fibre ports only");
+    judge.refuse_if(port.joints && !passage, field + ".joints", "stands on through ports of fibre only");
+    judge.refuse_if(port.joints && (*port.joints < 0 || *port.joints > 10), field + ".joints", "must be 0 to 10");
+    judge.refuse_if(port.crosses && !passage, field + ".crosses", "stands on through ports of fibre only");
+}
+
 void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
     const std::string field = "ports[" + port.key.text + "]";
     judge.refuse_if(!key_ok(port.key.text), field + ".key",
@@ -110,6 +118,7 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     "names a format twice");
     judge_usb_port(judge, port, field);
     judge_poe(judge, port, field);
+    judge_fibre_port(judge, port, field);
     judge_passage(judge, type, port, field);
 }
 
@@ -161,6 +170,8 @@ void judge_bridging(Judge& judge, const SwitchFacts& facts) {
                     "must take at least 1518 octets (IEEE 802.3)");
     judge.refuse_if(facts.poe_budget && facts.poe_budget->count() < 0, "bridging.poe_budget_mw",
                     "must not be negative");
+    judge.refuse_if(facts.poe_budget_two && (!facts.poe_budget || *facts.poe_budget_two < *facts.poe_budget),
+                    "bridging.poe_budget_two_mw", "must stand beside poe_budget_mw and be no less");
     judge.refuse_if(facts.forwarding_latency && facts.forwarding_latency->count() < 0, "bridging.forwarding_latency_ns",
                     "must not be negative");
 }
@@ -173,6 +184,12 @@ void judge_module(Judge& judge, const ModuleFacts& module) {
     judge.refuse_if(lights != (module.wavelength_nm > 0), "module.wavelength_nm",
                     "stands on fibre modules, and only there");
     judge.refuse_if(lights && module.strands < 1, "module.strands", "must be at least 1");
+    judge.refuse_if(module.receive_nm < 0, "module.receive_nm", "must not be negative");
+    judge.refuse_if(module.receive_nm > 0 && module.strands != 1, "module.receive_nm",
+                    "stands on modules of one strand only");
+    judge.refuse_if(module.receive_nm > 0 && module.receive_nm == module.wavelength_nm, "module.receive_nm",
+                    "must differ from the wavelength it sends on the same strand");
+    judge.refuse_if(module.polish && !lights, "module.polish", "stands on fibre modules only");
 }
 
 void judge_kind(Judge& judge, const DeviceType& type) {
@@ -237,12 +254,39 @@ bool grade_fits(CableGrade grade, Medium medium) {
         case CableGrade::om3:
         case CableGrade::om4:
         case CableGrade::om5:
+        case CableGrade::old_62_5:
+        case CableGrade::old_50:
             return medium == Medium::multimode;
         case CableGrade::os1a:
         case CableGrade::os2:
             return medium == Medium::singlemode;
     }
     return false;
+}
+
+void judge_losses(Judge& judge, const CableType& type, bool fibre) {
+    judge.refuse_if(type.crossed && !fibre, "crossed", "stands on fibre only");
+    judge.refuse_if(type.crossed && type.strands != 2, "crossed", "stands on fibre of two strands only");
+    judge.refuse_if(type.polish && !fibre, "polish", "stands on fibre only");
+    judge.refuse_if(type.loss_per_km && (!fibre || type.loss_per_km->count() <= 0), "loss_per_km_mdb",
+                    "stands on fibre and is above zero");
+    judge.refuse_if(!type.coax_losses.empty() && type.medium != Medium::coaxial, "coax_losses",
+                    "stand on coaxial cable only");
+    int before = 0;
+    for (const auto& loss : type.coax_losses) {
+        judge.refuse_if(loss.megahertz <= before, "coax_losses", "must rise by frequency from above zero");
+        judge.refuse_if(loss.per_100m.count() <= 0, "coax_losses", "must be above zero");
+        before = loss.megahertz;
+    }
+}
+
+void judge_conductors(Judge& judge, const CableType& type) {
+    judge.refuse_if(type.awg && type.medium != Medium::balanced_copper, "awg", "stands on balanced copper only");
+    judge.refuse_if(type.awg && (*type.awg < 10 || *type.awg > 40), "awg", "must be 10 to 40");
+    judge.refuse_if(type.conductor_mm2_tenths && (*type.conductor_mm2_tenths < 1 || *type.conductor_mm2_tenths > 1000),
+                    "conductor_mm2_tenths", "must be 1 to 1000");
+    judge.refuse_if(type.picofarad_per_m && (*type.picofarad_per_m < 1 || *type.picofarad_per_m > 10'000),
+                    "picofarad_per_m", "must be 1 to 10000");
 }
 
 }  // namespace contradictions_detail
@@ -273,6 +317,8 @@ std::optional<base::Error> contradiction(const CableType& type, const std::strin
     judge.refuse_if(type.medium == Medium::balanced_copper && type.pairs < 1, "pairs", "must be at least 1");
     const bool fibre = type.medium == Medium::multimode || type.medium == Medium::singlemode;
     judge.refuse_if(fibre && type.strands < 1, "strands", "must be at least 1");
+    judge_losses(judge, type, fibre);
+    judge_conductors(judge, type);
     judge.refuse_if(!rates_ok(type.rates), "rates_bps", "must be above zero and rise");
     judge.refuse_if(!type.rates.empty() && !is_network(type.signal), "rates_bps", "only network cables have speeds");
     judge.refuse_if(type.medium == Medium::twinax && type.rates.empty(), "rates_bps",

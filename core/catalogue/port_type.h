@@ -54,10 +54,14 @@ enum class Connector {
 
 /// Which way round PoE flows at the port, with its class by IEEE 802.3 (0 to 8).
 enum class PoeSide { supplies, takes };
+/// How the end face of a fibre is ground: flat (PC, UPC) or angled by 8 degrees (APC). They do not mate with each
+/// other.
+enum class Polish { flat, angled };
 struct PoePort {
     PoeSide side = PoeSide::takes;
     int poe_class = 0;
-    base::Power draw;  // takes: most the device draws, at the device; supplies: unused
+    base::Power draw;          // takes: most the device draws, at the device; supplies: unused
+    std::optional<bool> lldp;  // takes: asks for its watts by LLDP once it runs (IEEE 802.3 clause 79)
     friend bool operator==(const PoePort&, const PoePort&) = default;
 };
 
@@ -77,6 +81,9 @@ struct PortType {
     std::optional<int> pairs;          // copper network ports that need fewer than four pairs
     std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
     std::optional<UsbPort> usb;        // USB ports, where more is known of them than their speed
+    std::optional<Polish> polish;      // fibre sockets and adapters
+    std::optional<int> joints;    // through ports of fibre: mated pairs between the two faces; usually 1, cassettes 2
+    std::optional<bool> crosses;  // through ports of fibre: swaps the two strands of a pair
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 
@@ -121,6 +128,12 @@ struct streamwright::base::EnumText<streamwright::catalogue::Way> {
                                                                           {E::usb_host, "usb_host"},
                                                                           {E::usb_device, "usb_device"},
                                                                           {E::through, "through"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Polish> {
+    using E = streamwright::catalogue::Polish;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{{{E::flat, "flat"}, {E::angled, "angled"}}};
 };
 
 template <>

@@ -16,6 +16,7 @@ struct Fields<PoePort> {
         v("side", s.side);
         v("class", s.poe_class);
         v("draw_mw", s.draw);
+        v("lldp", s.lldp);
     }
 };
 
@@ -60,6 +61,9 @@ struct Fields<PortType> {
         v("pairs", s.pairs);
         v("audio", s.audio);
         v("usb", s.usb);
+        v("polish", s.polish);
+        v("joints", s.joints);
+        v("crosses", s.crosses);
     }
 };
 
@@ -125,6 +129,7 @@ struct Fields<SwitchFacts> {
         v("aggregation_limit", s.aggregation_limit);
         v("member_by", s.member_by);
         v("stackable", s.stackable);
+        v("poe_budget_two_mw", s.poe_budget_two);
     }
 };
 
@@ -139,6 +144,8 @@ struct Fields<ModuleFacts> {
         v("connector", s.connector);
         v("wavelength_nm", s.wavelength_nm);
         v("strands", s.strands);
+        v("receive_nm", s.receive_nm);
+        v("polish", s.polish);
     }
 };
 
@@ -213,6 +220,15 @@ struct Fields<DeviceType> {
 };
 
 template <>
+struct Fields<CoaxLoss> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("megahertz", s.megahertz);
+        v("per_100m_mdb", s.per_100m);
+    }
+};
+
+template <>
 struct Fields<CableType> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
@@ -231,6 +247,13 @@ struct Fields<CableType> {
         v("rates_bps", s.rates);
         v("made_length_um", s.made_length);
         v("most_length_um", s.most_length);
+        v("awg", s.awg);
+        v("crossed", s.crossed);
+        v("polish", s.polish);
+        v("loss_per_km_mdb", s.loss_per_km);
+        v("coax_losses", s.coax_losses);
+        v("conductor_mm2_tenths", s.conductor_mm2_tenths);
+        v("picofarad_per_m", s.picofarad_per_m);
     }
 };
 

@@ -70,6 +70,12 @@ struct FullDesign {
                        {true, false, "2027-06-30", true},
                        {10, 1, 2},
                        LipSync::ebu_r37,
+                       {WarmRule::linear,
+                        15_degC,
+                        37_m,
+                        500_mdB,
+                        100_mdB,
+                        {{"HDMI 18 Gb/s", 6_m, {}}, {"3G-SDI", {}, 25'000_mdB}}},
                        {}});
     }
     void fill_venue() {
@@ -102,7 +108,9 @@ struct FullDesign {
                           {vlan},
                           1,
                           10,
-                          12};
+                          12,
+                          catalogue::SupplySet::two_redundant,
+                          catalogue::PoeAllocation::by_lldp};
         });
         const auto module = types::module_sr();
         b.embed(module);
@@ -123,10 +131,12 @@ struct FullDesign {
                            true,
                            true,
                            true,
+                           {true, PoePriority::critical, 15400_mW},
                            {}});
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {
+            r.fibre = {3, 2, 1};
             r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
             r.progress = {true, true, true, true};
         });

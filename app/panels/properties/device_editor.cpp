@@ -225,6 +225,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
         });
         add_network(*form, id, *type);
         add_bridging(*form, context, id, *type);
+        add_poe_supply(*form, id, *type);
         add_streams(*form, context, id);
         add_mounting(*form, context, id, *type);
     }

@@ -157,6 +157,7 @@ PropertyForm* port_editor(const EditorContext& context, const model::PortRef& re
     add_transceiver(*form, context, ref, tr("Transceiver"), {});
     const auto* type = form->design().type_of(*facts.device);
     if (catalogue::is_network(facts.port->signal) && type && type->bridging) add_network(*form, ref);
+    add_poe_port(*form, ref, *facts.port);
     form->finish();
     return form;
 }

@@ -48,6 +48,9 @@ extern const Rule rule;
 namespace rules::control_port_missing {
 extern const Rule rule;
 }
+namespace rules::copper_cords_too_long {
+extern const Rule rule;
+}
 namespace rules::copper_too_long {
 extern const Rule rule;
 }
@@ -70,6 +73,21 @@ namespace rules::failure_overfull {
 extern const Rule rule;
 }
 namespace rules::fibre_does_not_fit {
+extern const Rule rule;
+}
+namespace rules::fibre_kinds_mixed {
+extern const Rule rule;
+}
+namespace rules::fibre_loss_too_high {
+extern const Rule rule;
+}
+namespace rules::fibre_polarity {
+extern const Rule rule;
+}
+namespace rules::fibre_polish_clash {
+extern const Rule rule;
+}
+namespace rules::fibre_strands_too_few {
 extern const Rule rule;
 }
 namespace rules::fibre_too_long {
@@ -97,6 +115,12 @@ namespace rules::kvm_sides {
 extern const Rule rule;
 }
 namespace rules::length_unknown {
+extern const Rule rule;
+}
+namespace rules::line_loses_too_much {
+extern const Rule rule;
+}
+namespace rules::line_too_long {
 extern const Rule rule;
 }
 namespace rules::link_overfull {
@@ -145,6 +169,9 @@ namespace rules::poe_budget_exceeded {
 extern const Rule rule;
 }
 namespace rules::poe_class_too_low {
+extern const Rule rule;
+}
+namespace rules::poe_too_little_arrives {
 extern const Rule rule;
 }
 namespace rules::port_used_twice {
@@ -247,6 +274,7 @@ std::span<const Rule> all_rules() {
                                   rules::chassis_slot_clash::rule,
                                   rules::connectors_do_not_mate::rule,
                                   rules::control_port_missing::rule,
+                                  rules::copper_cords_too_long::rule,
                                   rules::copper_too_long::rule,
                                   rules::daisy_chain_overfull::rule,
                                   rules::decoder_without_display::rule,
@@ -255,6 +283,11 @@ std::span<const Rule> all_rules() {
                                   rules::encoder_without_source::rule,
                                   rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
+                                  rules::fibre_kinds_mixed::rule,
+                                  rules::fibre_loss_too_high::rule,
+                                  rules::fibre_polarity::rule,
+                                  rules::fibre_polish_clash::rule,
+                                  rules::fibre_strands_too_few::rule,
                                   rules::fibre_too_long::rule,
                                   rules::frames_too_large::rule,
                                   rules::group_reserved::rule,
@@ -264,6 +297,8 @@ std::span<const Rule> all_rules() {
                                   rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
+                                  rules::line_loses_too_much::rule,
+                                  rules::line_too_long::rule,
                                   rules::link_overfull::rule,
                                   rules::link_overfull_worst_case::rule,
                                   rules::link_slower_than_endpoint::rule,
@@ -280,6 +315,7 @@ std::span<const Rule> all_rules() {
                                   rules::planes_share::rule,
                                   rules::poe_budget_exceeded::rule,
                                   rules::poe_class_too_low::rule,
+                                  rules::poe_too_little_arrives::rule,
                                   rules::port_used_twice::rule,
                                   rules::querier_place::rule,
                                   rules::querier_without_address::rule,

@@ -99,6 +99,8 @@ struct BridgeSettings {
     std::vector<VlanId> multicast_router_vlans;  // routes multicast in these VLANs
     // Tree timers that it gives out as root; none: the standard's 2, 20 and 15 s.
     std::optional<int> hello_s, max_age_s, forward_delay_s;
+    catalogue::SupplySet supplies = catalogue::SupplySet::one;
+    std::optional<catalogue::PoeAllocation> poe_allocation;  // none: as the type states
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
         v("priority", s.priority);
@@ -113,6 +115,8 @@ struct BridgeSettings {
         v("hello_s", s.hello_s);
         v("max_age_s", s.max_age_s);
         v("forward_delay_s", s.forward_delay_s);
+        v("supplies", s.supplies);
+        v("poe_allocation", s.poe_allocation);
     }
     friend bool operator==(const BridgeSettings&, const BridgeSettings&) = default;
 };

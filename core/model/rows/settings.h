@@ -4,6 +4,7 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/model/ids.h"
+#include "core/model/rows/cabling_settings.h"
 #include "core/model/rows/unknown_keys.h"
 
 #include <compare>
@@ -81,6 +82,7 @@ struct Settings {
     SecurityPlan security;
     SparePlan spares;
     LipSync lip_sync = LipSync::bt1359;
+    CablingSettings cabling;
     UnknownKeys unknown;
 
     static Settings blank(Key) { return {}; }
@@ -110,6 +112,7 @@ struct Settings {
         v("security", s.security);
         v("spares", s.spares);
         v("lip_sync", s.lip_sync);
+        v("cabling", s.cabling);
     }
     friend bool operator==(const Settings&, const Settings&) = default;
 };
