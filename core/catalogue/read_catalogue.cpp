@@ -20,6 +20,34 @@ struct Fields<PoePort> {
 };
 
 template <>
+struct Fields<PictureFacts> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("formats", s.formats);
+        v("samplings", s.samplings);
+        v("most_depth", s.most_depth);
+        v("ranges", s.ranges);
+        v("hdcp", s.hdcp);
+        v("hdcp_most_devices", s.hdcp_most_devices);
+        v("hdcp_most_levels", s.hdcp_most_levels);
+        v("repeats", s.repeats);
+        v("captures", s.captures);
+    }
+};
+
+template <>
+struct Fields<CodecPicture> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("most_format", s.most_format);
+        v("most_sampling", s.most_sampling);
+        v("most_depth", s.most_depth);
+        v("flattens_hdr", s.flattens_hdr);
+        v("carries_protection", s.carries_protection);
+    }
+};
+
+template <>
 struct Fields<PortType> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
@@ -37,6 +65,7 @@ struct Fields<PortType> {
         v("local_output", s.local_output);
         v("pairs", s.pairs);
         v("audio", s.audio);
+        v("picture", s.picture);
     }
 };
 
@@ -66,6 +95,7 @@ struct Fields<Codec> {
         v("encode_latency_ns", s.encode_latency);
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
+        v("picture", s.picture);
         v("downmix", s.downmix);
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
@@ -202,6 +232,7 @@ struct Fields<CableType> {
         v("pairs", s.pairs);
         v("strands", s.strands);
         v("rates_bps", s.rates);
+        v("picture_link", s.picture_link);
         v("made_length_um", s.made_length);
         v("most_length_um", s.most_length);
     }

@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 #include "core/model/ids.h"
+#include "core/model/rows/edid_policy.h"
 #include "core/model/rows/unknown_keys.h"
 
 #include <optional>
@@ -28,6 +29,9 @@ struct PortOverride {
     bool bpdu_guard = false;
     bool loop_guard = false;
     bool disabled = false;
+    std::optional<standards::VideoFormat> picture;     // picture outputs: the format set there
+    std::optional<standards::HdcpContent> protection;  // of what a source plays; none: not stated
+    std::optional<EdidPolicy> edid;                    // picture inputs; none: the type's own
     UnknownKeys unknown;
 
     using Key = PortRef;
@@ -52,6 +56,9 @@ struct PortOverride {
         v("bpdu_guard", s.bpdu_guard);
         v("loop_guard", s.loop_guard);
         v("disabled", s.disabled);
+        v("picture", s.picture);
+        v("protection", s.protection);
+        v("edid", s.edid);
     }
     friend bool operator==(const PortOverride&, const PortOverride&) = default;
 };
