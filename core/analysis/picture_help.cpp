@@ -19,6 +19,26 @@ std::vector<base::Text> link_terms(const standards::VideoFormat& asked, const st
     return terms;
 }
 
+base::Text break_line(const graph::Wiring& wiring, const PictureBreak& broken) {
+    const auto port = port_ref(wiring, broken.at);
+    switch (broken.kind) {
+        case BreakKind::link:
+        case BreakKind::cable:
+            if (!broken.fit) return line(STREAMWRIGHT_TEXT("%1 at %2 does not carry it"), {broken.link, port});
+            return line(STREAMWRIGHT_TEXT("%1 at %2: %3 needed, %4 carried"),
+                        {broken.link, port, broken.fit->needed.ceil(), broken.fit->carried.ceil()});
+        case BreakKind::not_given:
+            return line(STREAMWRIGHT_TEXT("%1 does not give it"), {port});
+        case BreakKind::not_taken:
+            return line(STREAMWRIGHT_TEXT("%1 does not take it"), {port});
+        case BreakKind::not_encoded:
+            return line(STREAMWRIGHT_TEXT("The codec at %1 does not take it"), {port});
+        case BreakKind::together:
+            break;
+    }
+    return line(STREAMWRIGHT_TEXT("Nothing in common on the way to %1"), {port});
+}
+
 std::optional<int> fitting(PictureWays& ways, const PictureOrigin& origin, std::size_t arrival, int sent) {
     const auto end = ways.ends_by(origin.hop)[arrival];
     const auto passes = ways.sets().set(ways.sets().accepted(end.left, true));

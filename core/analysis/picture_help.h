@@ -13,6 +13,9 @@ namespace streamwright::analysis {
 std::vector<base::Text> link_terms(const standards::VideoFormat& asked, const standards::LinkFit& fit,
                                    const std::string& link);
 
+/// Where and why a picture goes no further, in one line.
+base::Text break_line(const graph::Wiring& wiring, const PictureBreak& broken);
+
 /// What would have to be sent so that the picture arrives: of the raster and rate that is sent the best form, else the
 /// best that the whole way allows; none: nothing would.
 std::optional<int> fitting(PictureWays& ways, const PictureOrigin& origin, std::size_t arrival, int sent);

@@ -37,12 +37,17 @@ void hall_sources(Quay& quay) {
     }
 }
 
-/// The marquee decodes another family: two pictures are encoded again from local outputs.
+/// The marquee decodes another family: two pictures are encoded again from local outputs. It takes 1080p at most, so
+/// the encoders before it announce no more.
 void marquee_feeds(Quay& quay) {
     const std::vector<std::tuple<std::string, std::string, std::string>> plans{
         {"109", "ENC-107", "Stage camera for the marquee"}, {"110", "ENC-101", "Lectern PC for the marquee"}};
     for (const auto& [number, from, note] : plans) {
         quay.make.device("skiff-encoder", "ENC-" + number, quay.hall, note);
+        quay.make.configure_port(quay.make.tagged(from), "hdmi-in", [](auto& row) {
+            row.edid =
+                model::EdidPolicy{model::EdidWay::fixed, standards::parse_video_format("1080p60").value(), {}, {}};
+        });
         quay.encode(from, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number, "239.192.6." + number, note);
         quay.wire("ENC-" + number, "net", "SW-N1", PortSide::odd, 48);
     }

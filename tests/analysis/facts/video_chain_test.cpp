@@ -56,6 +56,7 @@ TEST(VideoChain, theLinkDecidesWhatIsSent) {
         PictureRoom room;
         auto facts = picture_facts({"2160p60", "1080p60"});
         facts.ranges = {DynamicRange::sdr};
+        facts.most_depth = 10;
         const auto source = room.source("SRC-1", {facts, "HDMI 2.1"});
         room.join(source, "out", room.display("DSP-1", {facts, link}));
         EXPECT_EQ(seen(room).sent(), sent) << link;
