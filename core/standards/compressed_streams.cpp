@@ -3,6 +3,7 @@
 #include "core/standards/wire_overhead.h"
 
 #include <array>
+#include <cassert>
 
 namespace streamwright::standards {
 
@@ -36,6 +37,7 @@ base::Rate codestream_rate(const VideoFormat& format, MilliBitsPerPixel rate) {
 }
 
 PictureStream jpeg_xs_stream(const VideoFormat& format, MilliBitsPerPixel rate, std::int64_t udp_limit) {
+    assert(rate > 0 && udp_limit >= standard_udp_octets);
     const auto octets = codestream_octets(format, rate);
     const auto each = udp_limit - udp_octets - rtp_octets - jpeg_xs_header_octets;
     PictureStream stream;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -32,6 +33,7 @@ double ratio(std::int64_t over, std::int64_t under) { return static_cast<double>
 }  // namespace line_lengths_detail
 
 base::Length rs232_length(Capacitance per_metre) {
+    assert(per_metre.count() > 0);
     using namespace line_lengths_detail;
     return base::Length::from_count(static_cast<std::int64_t>(micrometres * rs232_load.count() / per_metre.count()));
 }
@@ -46,6 +48,7 @@ base::Length balanced_serial_length_at(base::BitRate rate) {
 }
 
 Hertz half_power_frequency(Resistance source, Capacitance per_metre, base::Length length) {
+    assert(source.count() > 0 && per_metre.count() > 0 && length.count() > 0);
     const double ohms = static_cast<double>(source.count()) / 1e3;
     const double farads = static_cast<double>(per_metre.count()) * 1e-12 * static_cast<double>(length.count()) / 1e6;
     return Hertz::whole(static_cast<std::int64_t>(1.0 / (2.0 * std::numbers::pi * ohms * farads)));
@@ -58,6 +61,7 @@ std::optional<SdiLoss> sdi_receiver_loss(const PictureLink& link) {
 }
 
 base::Length sdi_length(base::Loss budget, base::Loss per_100_m) {
+    assert(per_100_m.count() > 0);
     using namespace line_lengths_detail;
     return base::Length::from_count(static_cast<std::int64_t>(100 * micrometres * budget.count() / per_100_m.count()));
 }
@@ -71,6 +75,7 @@ base::Loss loss_at(const Hertz& wanted, base::Loss given, const Hertz& at) {
 }
 
 Resistance loop_resistance(base::Length length, CrossSection conductor) {
+    assert(conductor.count() > 0);
     using namespace line_lengths_detail;
     // 2 x 0.0172 ohm mm2/m x um / (mm2 / 1000), in milliohms: 2 x 172 x um / (10,000 x thousandths of mm2).
     const Wide over = Wide{2} * copper_resistivity * length.count();
@@ -79,6 +84,7 @@ Resistance loop_resistance(base::Length length, CrossSection conductor) {
 }
 
 Resistance load_on_line(Voltage line, base::Power load) {
+    assert(load.count() > 0);
     using namespace line_lengths_detail;
     // uV^2 / mW = 10^-9 ohm: 10^-6 of a milliohm.
     const Wide squared = Wide{line.count()} * line.count();
@@ -87,6 +93,7 @@ Resistance load_on_line(Voltage line, base::Power load) {
 }
 
 base::Loss line_loss(Resistance load, Resistance loop) {
+    assert(load.count() > 0);
     const double lost = 20.0 * std::log10(line_lengths_detail::ratio(load.count() + loop.count(), load.count()));
     return base::Loss::from_count(std::llround(lost * 1000.0));
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 
 namespace streamwright::standards {
 
@@ -85,6 +86,7 @@ std::optional<PixelGroup> pixel_group(Sampling sampling, int depth) {
 
 std::int64_t sample_octets(const PixelGroup& group, std::int64_t groups_per_line, Packing packing,
                            std::int64_t udp_limit) {
+    assert(groups_per_line > 0 && udp_limit >= standard_udp_octets);
     namespace detail = video_streams_detail;
     const auto room = detail::room_of(udp_limit);
     return packing == Packing::general ? detail::general_octets(group, groups_per_line, room)

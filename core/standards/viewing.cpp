@@ -1,5 +1,6 @@
 #include "core/standards/viewing.h"
 
+#include <cassert>
 #include <cmath>
 
 namespace streamwright::standards {
@@ -21,6 +22,7 @@ base::Length side(base::Length diagonal, int this_side, int other_side) {
 }  // namespace viewing_detail
 
 base::Length basic_image_height(base::Length farthest, ElementHeight element) {
+    assert(element.count() > 0);
     using namespace viewing_detail;
     return base::Length::from_count(up(Wide{farthest.count()} * whole, Wide{basic_acuity} * element.count()));
 }
@@ -31,11 +33,13 @@ base::Length basic_farthest_viewer(base::Length image_height, ElementHeight elem
 }
 
 ElementHeight basic_element_height(base::Length image_height, base::Length farthest) {
+    assert(image_height.count() > 0);
     using namespace viewing_detail;
     return ElementHeight::from_count(up(Wide{farthest.count()} * whole, Wide{image_height.count()} * basic_acuity));
 }
 
 base::Length analytical_farthest_viewer(base::Length image_height, int lines) {
+    assert(lines > 0);
     using namespace viewing_detail;
     return base::Length::from_count(down(Wide{image_height.count()} * analytical_acuity, lines));
 }

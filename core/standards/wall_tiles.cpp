@@ -1,5 +1,7 @@
 #include "core/standards/wall_tiles.h"
 
+#include <cassert>
+
 namespace streamwright::standards {
 
 namespace wall_tiles_detail {
@@ -12,11 +14,13 @@ std::int64_t nearest(Wide over, Wide under) { return static_cast<std::int64_t>((
 }  // namespace wall_tiles_detail
 
 std::int64_t hidden_thousandths(base::Length gap, base::Length image, int pixels) {
+    assert(image.count() > 0);
     using wall_tiles_detail::Wide;
     return wall_tiles_detail::nearest(Wide{gap.count()} * pixels * 1000, image.count());
 }
 
 int hidden_pixels(base::Length gap, base::Length image, int pixels) {
+    assert(image.count() > 0);
     using wall_tiles_detail::Wide;
     return static_cast<int>(wall_tiles_detail::nearest(Wide{gap.count()} * pixels, image.count()));
 }
