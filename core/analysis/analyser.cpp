@@ -62,7 +62,7 @@ void compute(Facts& f, const model::Design&, const AddressPlan*) {
 }
 void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
 void compute(Facts& f, const model::Design&, const VideoChains*) {
-    f.set(From<Wiring, Runs, SignalGraph>::call(f, find_video_chains));
+    f.set(From<Wiring, Runs, SignalGraph, VideoChains>::call(f, find_video_chains));
 }
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }

@@ -101,10 +101,11 @@ standards::Hertz nominal(const standards::Hertz& rate) { return rate.den() == 10
 
 using namespace format_space_detail;
 
-FormatSpace::FormatSpace(std::vector<VideoFormat> rasters) : rasters_(std::move(rasters)) {
-    for (auto& each : rasters_) each = bare(each);
+FormatSpace::FormatSpace(const std::vector<VideoFormat>& rasters) {
+    for (const auto& each : rasters)  // many types name the same few: told apart before anything is sorted
+        if (const auto raster = bare(each); std::find(rasters_.begin(), rasters_.end(), raster) == rasters_.end())
+            rasters_.push_back(raster);
     std::sort(rasters_.begin(), rasters_.end(), [](const auto& a, const auto& b) { return quality(a) < quality(b); });
-    rasters_.erase(std::unique(rasters_.begin(), rasters_.end()), rasters_.end());
 }
 
 VideoFormat FormatSpace::format(int number) const {
@@ -164,7 +165,7 @@ int limited(int colour, Sampling most_sampling, int most_depth, bool hdr) {
 
 bool same_raster(const VideoFormat& one, const VideoFormat& other) {
     return one.width == other.width && one.height == other.height && one.interlaced == other.interlaced &&
-           nominal(one.frame_rate) == nominal(other.frame_rate);
+           (one.frame_rate == other.frame_rate || nominal(one.frame_rate) == nominal(other.frame_rate));
 }
 
 }  // namespace streamwright::analysis

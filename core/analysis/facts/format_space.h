@@ -21,7 +21,7 @@ class FormatSpace {
 public:
     FormatSpace() = default;
     /// Of each format raster and rate count; doubles are one.
-    explicit FormatSpace(std::vector<standards::VideoFormat> rasters);
+    explicit FormatSpace(const std::vector<standards::VideoFormat>& rasters);
 
     int rasters() const { return static_cast<int>(rasters_.size()); }
     int size() const { return rasters() * colours; }

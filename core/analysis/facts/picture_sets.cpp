@@ -123,7 +123,7 @@ FormatSpace formats_named(const graph::Wiring& wiring) {
         if (row.picture) rasters.push_back(*row.picture);
         if (row.edid && row.edid->format) rasters.push_back(*row.edid->format);
     }
-    return FormatSpace(std::move(rasters));
+    return FormatSpace(rasters);
 }
 
 FormatSet after_codec(const FormatSpace& space, const Codec& encoder, const Codec& decoder, int entering) {
@@ -138,7 +138,15 @@ FormatSet after_codec(const FormatSpace& space, const Codec& encoder, const Code
     return out;
 }
 
-PictureSets::PictureSets(FormatSpace space) : space_(std::move(space)) { number(space_.all()); }
+PictureSets::PictureSets(FormatSpace space, LinkSets known) : space_(std::move(space)), known_(std::move(known)) {
+    number(space_.all());
+}
+
+LinkSets PictureSets::links() const {
+    LinkSets known;
+    for (const auto& [standard, carries] : of_link_) known.emplace(standard, set(carries));
+    return known;
+}
 
 SetNo PictureSets::number(FormatSet set) {
     const auto [at, fresh] = set_numbers_.try_emplace(std::move(set), static_cast<int>(sets_.size()));
@@ -162,6 +170,7 @@ SetNo PictureSets::both(SetNo one, SetNo other) {
 
 SetNo PictureSets::of_link(const std::string& standard) {
     if (const auto at = of_link_.find(standard); at != of_link_.end()) return at->second;
+    if (const auto held = known_.find(standard); held != known_.end()) return of_link_[standard] = number(held->second);
     const auto* link = standards::picture_link(standard);
     if (!link) return of_link_[standard] = all();
     return of_link_[standard] = number(carried(space_, *link));

@@ -20,9 +20,14 @@ FormatSpace formats_named(const graph::Wiring& wiring);
 using SetNo = int;
 using TableNo = int;
 
+/// What links carry, by name: costly to work out, and the same for every design that names the same rasters.
+using LinkSets = std::map<std::string, FormatSet>;
+
 class PictureSets {
 public:
-    explicit PictureSets(FormatSpace space);
+    /// The links known are of this very space.
+    explicit PictureSets(FormatSpace space, LinkSets known = {});
+    LinkSets links() const;  // those asked for
 
     const FormatSpace& space() const { return space_; }
     const FormatSet& set(SetNo number) const { return sets_[static_cast<std::size_t>(number)]; }
@@ -66,6 +71,7 @@ private:
     TableNo table_number(std::vector<int> table);
 
     FormatSpace space_;
+    LinkSets known_;
     std::vector<FormatSet> sets_;
     std::vector<std::vector<int>> tables_;
     std::map<FormatSet, SetNo> set_numbers_;

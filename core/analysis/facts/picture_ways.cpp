@@ -82,16 +82,20 @@ PicturePart picture_part(const catalogue::DeviceType& type) {
 }
 
 bool begins_pictures(const catalogue::DeviceType& type, const PortType& port) {
-    if (!picture_port(port) || port.way != Way::out || type.codec) return false;
+    if (port.signal != Signal::video || port.way != Way::out || type.codec) return false;
     return type.kind == DeviceKind::source || type.kind == DeviceKind::camera ||
            type.kind == DeviceKind::video_processor || picture_part(type) == PicturePart::none;
 }
 
 PictureWays::PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals)
+    : PictureWays(wiring, runs, signals, formats_named(wiring), {}) {}
+
+PictureWays::PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
+                         FormatSpace space, LinkSets known)
     : wiring_(wiring),
       runs_(runs),
       signals_(signals),
-      sets_(formats_named(wiring)),
+      sets_(std::move(space), std::move(known)),
       node_of_input_(wiring.overrides.size(), -1),
       node_of_decoder_(wiring.devices.size(), -1),
       sent_(sent_streams(wiring)) {}

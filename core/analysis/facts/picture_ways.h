@@ -50,6 +50,9 @@ struct WayNode {
 class PictureWays {
 public:
     PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals);
+    /// With what links carry, where it is known of this space.
+    PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
+                FormatSpace space, LinkSets known);
 
     PictureSets& sets() { return sets_; }
     const FormatSpace& space() const { return sets_.space(); }

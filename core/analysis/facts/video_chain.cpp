@@ -41,8 +41,11 @@ PictureOrigin origin_of(PictureWays& ways, int hop) {
 
 }  // namespace video_chain_detail
 
-VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals) {
-    PictureWays ways(wiring, runs, signals);
+VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
+                              const VideoChains& before) {
+    auto space = formats_named(wiring);
+    const bool same = space == before.space;
+    PictureWays ways(wiring, runs, signals, std::move(space), same ? before.links : LinkSets{});
     VideoChains chains;
     for (int hop = 0; hop < static_cast<int>(signals.hops.size()); ++hop) {
         const auto from = signals.hops[static_cast<std::size_t>(hop)].from;
@@ -51,6 +54,7 @@ VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& ru
             chains.origins.push_back(video_chain_detail::origin_of(ways, hop));
     }
     chains.space = ways.space();
+    chains.links = ways.sets().links();
     return chains;
 }
 

@@ -6,7 +6,9 @@
 #include "core/graph/signal_graph.h"
 #include "core/graph/wiring.h"
 
+#include <map>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -36,12 +38,15 @@ struct PictureOrigin {
 
 struct VideoChains {
     FormatSpace space;
-    std::vector<PictureOrigin> origins;  // by hop
+    std::map<std::string, FormatSet> links;  // what each link named in the design carries
+    std::vector<PictureOrigin> origins;      // by hop
     friend bool operator==(const VideoChains&, const VideoChains&) = default;
 };
 
 /// A source sends the format that is set at its output; else the best that it can give of what the input before it
 /// announces. A source of which nothing is stated sends nobody knows what.
-VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals);
+/// `before` spares work where its rasters are the same; it changes no answer.
+VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
+                              const VideoChains& before = {});
 
 }  // namespace streamwright::analysis

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace streamwright::analysis::rules::format_does_not_fit {
 
@@ -18,7 +19,7 @@ constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 sends %2, which needs %3; cable %4 is made for %6, which carries %5: no picture at %7."),
     STREAMWRIGHT_TEXT("%1 sends %2, which %3 does not take: no picture at %4. It takes %5."),
     STREAMWRIGHT_TEXT("%1 sends %2, which %3 does not take: no picture at %4. Nothing that is sent here fits."),
-    STREAMWRIGHT_TEXT("%1 is set to %2, which %3 does not give: no picture at %4."),
+    STREAMWRIGHT_TEXT("%1 sends %2, which %3 does not give: no picture at %4."),
     STREAMWRIGHT_TEXT("%1 sends %2, which the codec behind %3 does not take: no picture at %4."),
     STREAMWRIGHT_TEXT("%1 and what is before %2 have no picture format in common: no picture at %3.")};
 
@@ -43,7 +44,10 @@ constexpr RuleWords words{
     .patterns = patterns,
     .sources = sources};
 
-/// What breaks at one place, and how many pictures.
+/// Places that break alike are told together: the same port of the same type, for the same reason.
+using Alike = std::tuple<const catalogue::DeviceType*, int, BreakKind, int>;
+
+/// What breaks at one place or at others like it, and how many pictures.
 struct Broken {
     PictureBreak at;
     std::size_t arrival = 0;
@@ -135,12 +139,14 @@ void judge(PictureWays& ways, const PictureOrigin& origin, Findings& out) {
         out.push_back(std::move(finding));
         return;
     }
-    std::map<std::pair<graph::PortAt, int>, Broken> broken;
+    std::map<Alike, Broken> broken;
     for (std::size_t i = 0; i < origin.arrivals.size(); ++i) {
         if (origin.arrivals[i].left) continue;
         const auto way = follow(ways, origin, i, *origin.sent);
         if (!way.broken) continue;
-        auto& held = broken.try_emplace({way.broken->at, way.broken->cable}, Broken{*way.broken, i, {}}).first->second;
+        const auto port = way.broken->at;
+        const Alike alike{wiring.devices[at(port.device)].type, port.port, way.broken->kind, way.broken->cable};
+        auto& held = broken.try_emplace(alike, Broken{*way.broken, i, {}}).first->second;
         if (std::ranges::find(held.dark, origin.arrivals[i].at) == held.dark.end())
             held.dark.push_back(origin.arrivals[i].at);
     }
