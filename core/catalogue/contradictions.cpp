@@ -1,6 +1,7 @@
 #include "core/catalogue/contradictions.h"
 
 #include "core/catalogue/detail/judge.h"
+#include "core/standards/picture_links.h"
 
 #include <algorithm>
 
@@ -88,6 +89,40 @@ void judge_fibre_port(Judge& judge, const PortType& port, const std::string& fie
     judge.refuse_if(port.crosses && !passage, field + ".crosses", "stands on through ports of fibre only");
 }
 
+/// Lists of rasters name no colour form: that is said once for all of them.
+void judge_raster(Judge& judge, const standards::VideoFormat& format, const std::string& field) {
+    const standards::VideoFormat plain;
+    judge.refuse_if(format.sampling != plain.sampling || format.depth != plain.depth || format.range != plain.range,
+                    field, "names raster and rate alone, such as 2160p60");
+}
+
+void judge_depth(Judge& judge, const std::optional<int>& depth, const std::string& field) {
+    judge.refuse_if(depth && (*depth < 8 || *depth > 16), field, "must be 8 to 16 bits per component");
+}
+
+void judge_picture(Judge& judge, const PortType& port, const std::string& field) {
+    if (!port.picture) return;
+    const auto& facts = *port.picture;
+    constexpr std::size_t most_formats = 64;
+    judge.refuse_if(port.signal != Signal::video && port.signal != Signal::extender, field,
+                    "only picture ports have it");
+    judge.refuse_if(port.way == Way::through, field, "a passive port takes what its cables carry");
+    judge.refuse_if(facts.formats.size() > most_formats, field + ".formats", "are more than 64");
+    for (const auto& format : facts.formats) judge_raster(judge, format, field + ".formats");
+    judge.refuse_if(any_twice(facts.formats, [](const auto& format) { return standards::text(format); }),
+                    field + ".formats", "name a format twice");
+    judge.refuse_if(any_twice(facts.samplings, [](auto each) { return each; }), field + ".samplings",
+                    "name a sampling twice");
+    judge.refuse_if(any_twice(facts.ranges, [](auto each) { return each; }), field + ".ranges", "name a range twice");
+    judge_depth(judge, facts.most_depth, field + ".most_depth");
+    judge.refuse_if(facts.hdcp_most_devices && *facts.hdcp_most_devices < 0, field + ".hdcp_most_devices",
+                    "must not be negative");
+    judge.refuse_if(facts.hdcp_most_levels && *facts.hdcp_most_levels < 0, field + ".hdcp_most_levels",
+                    "must not be negative");
+    judge.refuse_if((facts.repeats || facts.captures) && port.way == Way::out, field,
+                    "repeats and captures stand on inputs");
+}
+
 void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
     const std::string field = "ports[" + port.key.text + "]";
     judge.refuse_if(!key_ok(port.key.text), field + ".key",
@@ -117,6 +152,7 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
     judge.refuse_if(any_twice(port.audio, [](AudioFormat format) { return format; }), field + ".audio",
                     "names a format twice");
     judge_usb_port(judge, port, field);
+    judge_picture(judge, port, field + ".picture");
     judge_poe(judge, port, field);
     judge_fibre_port(judge, port, field);
     judge_passage(judge, type, port, field);
@@ -148,6 +184,10 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if(codec.skew_class && !decodes, "codec.skew_class", "only decoders take two planes");
     judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
                     "must not be negative");
+    if (codec.picture) {
+        judge_depth(judge, codec.picture->most_depth, "codec.picture.most_depth");
+        if (codec.picture->most_format) judge_raster(judge, *codec.picture->most_format, "codec.picture.most_format");
+    }
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
     if (codec.usb) judge_usb_carriage(judge, *codec.usb);
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
@@ -321,6 +361,10 @@ std::optional<base::Error> contradiction(const CableType& type, const std::strin
     judge_conductors(judge, type);
     judge.refuse_if(!rates_ok(type.rates), "rates_bps", "must be above zero and rise");
     judge.refuse_if(!type.rates.empty() && !is_network(type.signal), "rates_bps", "only network cables have speeds");
+    judge.refuse_if(!type.picture_link.empty() && !standards::picture_link(type.picture_link), "picture_link",
+                    "names no picture link that is known, such as HDMI 2.0");
+    judge.refuse_if(!type.picture_link.empty() && type.signal != Signal::video && type.signal != Signal::extender,
+                    "picture_link", "only picture cables have one");
     judge.refuse_if(type.medium == Medium::twinax && type.rates.empty(), "rates_bps",
                     "a direct-attach cable must state its speeds");
     judge.refuse_if(type.made_length && type.made_length->count() <= 0, "made_length_um", "must be above zero");

@@ -3,6 +3,7 @@
 #include "core/catalogue/contradictions.h"
 #include "core/catalogue/detail/json_codec.h"
 #include "core/catalogue/detail/parser_watch.h"
+#include "core/catalogue/detail/picture_fields.h"
 #include "core/catalogue/type_files.h"
 
 #include <algorithm>
@@ -64,6 +65,7 @@ struct Fields<PortType> {
         v("polish", s.polish);
         v("joints", s.joints);
         v("crosses", s.crosses);
+        v("picture", s.picture);
     }
 };
 
@@ -93,6 +95,7 @@ struct Fields<Codec> {
         v("encode_latency_ns", s.encode_latency);
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
+        v("picture", s.picture);
         v("downmix", s.downmix);
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
@@ -245,6 +248,7 @@ struct Fields<CableType> {
         v("pairs", s.pairs);
         v("strands", s.strands);
         v("rates_bps", s.rates);
+        v("picture_link", s.picture_link);
         v("made_length_um", s.made_length);
         v("most_length_um", s.most_length);
         v("awg", s.awg);

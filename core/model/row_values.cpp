@@ -210,6 +210,21 @@ Trouble wrong_value(const Device& row) {
     return wrong_bridging(row.bridging);
 }
 
+namespace {
+
+/// Each way of an EDID has its own fields, and no other's.
+Trouble wrong_edid(const EdidPolicy& edid, const std::string& port) {
+    if ((edid.way == EdidWay::fixed) != edid.format.has_value())
+        return base::Error{"The EDID of port %1 names a format where it is fixed, and only there.", {port}};
+    if ((edid.way == EdidWay::copied) != edid.from.has_value())
+        return base::Error{"The EDID of port %1 names a port where it is copied, and only there.", {port}};
+    if (edid.audio && edid.way != EdidWay::fixed)
+        return base::Error{"The EDID of port %1 names its sound where it is fixed, and only there.", {port}};
+    return edid.format ? standards::contradiction(*edid.format) : std::nullopt;
+}
+
+}  // namespace
+
 Trouble wrong_value(const PortOverride& row) {
     if (row.rate_limit)
         if (auto trouble = wrong_rate("speed of the port", *row.rate_limit)) return trouble;
@@ -223,7 +238,9 @@ Trouble wrong_value(const PortOverride& row) {
     if (doubled(row.tagged)) return base::Error{"Port %1 carries a VLAN tagged twice.", {row.port.port.text}};
     if (row.untagged && std::find(row.tagged.begin(), row.tagged.end(), *row.untagged) != row.tagged.end())
         return base::Error{"Port %1 carries a VLAN both tagged and untagged; choose one.", {row.port.port.text}};
-    return std::nullopt;
+    if (row.picture)
+        if (auto trouble = standards::contradiction(*row.picture)) return trouble;
+    return row.edid ? wrong_edid(*row.edid, row.port.port.text) : std::nullopt;
 }
 
 Trouble wrong_value(const Cable& row) {

@@ -16,8 +16,21 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
     auto& type = *full;
     type.key = {"full-decoder"};
     for (auto& port : type.ports)
-        if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
+        if (port.signal == catalogue::Signal::video) {
+            port.audio = {catalogue::AudioFormat::stereo_pcm};
+            port.picture = catalogue::PictureFacts{{standards::parse_video_format("2160p60").value()},
+                                                   {standards::Sampling::ycbcr_422},
+                                                   12,
+                                                   {standards::DynamicRange::hlg},
+                                                   standards::HdcpVersion::hdcp_2_2,
+                                                   16,
+                                                   3,
+                                                   port.way == catalogue::Way::in,
+                                                   port.way == catalogue::Way::in};
+        }
     type.codec->downmix = true;
+    type.codec->picture = catalogue::CodecPicture{standards::parse_video_format("2160p60").value(),
+                                                  standards::Sampling::ycbcr_422, 10, true, false};
     type.codec->most_without_server = 20;
     type.codec->most_groups = 16;
     type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
@@ -132,7 +145,15 @@ struct FullDesign {
                            true,
                            true,
                            {true, PoePriority::critical, 15400_mW},
+                           standards::parse_video_format("1080p59.94 4:2:2 10-bit HLG").value(),
+                           standards::HdcpContent::type_1,
+                           EdidPolicy{EdidWay::copied, {}, PortRef{dec, {"out"}}, {}},
                            {}});
+        b.put(PortOverride{.port = {ep, {"in"}},
+                           .edid = EdidPolicy{EdidWay::fixed,
+                                              standards::parse_video_format("1080p60").value(),
+                                              {},
+                                              catalogue::AudioFormat::multichannel_pcm}});
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {

@@ -66,6 +66,9 @@ extern const Rule rule;
 namespace rules::edge_port_to_bridge {
 extern const Rule rule;
 }
+namespace rules::edid_copied_from_nothing {
+extern const Rule rule;
+}
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
@@ -93,6 +96,9 @@ extern const Rule rule;
 namespace rules::fibre_too_long {
 extern const Rule rule;
 }
+namespace rules::format_does_not_fit {
+extern const Rule rule;
+}
 namespace rules::frames_too_large {
 extern const Rule rule;
 }
@@ -106,6 +112,15 @@ namespace rules::groups_share_mac {
 extern const Rule rule;
 }
 namespace rules::guards_clash {
+extern const Rule rule;
+}
+namespace rules::hdcp_chain_breaks {
+extern const Rule rule;
+}
+namespace rules::hdcp_too_many_devices {
+extern const Rule rule;
+}
+namespace rules::hdr_not_passed {
 extern const Rule rule;
 }
 namespace rules::igmp_timers_clash {
@@ -153,6 +168,9 @@ extern const Rule rule;
 namespace rules::outputs_joined {
 extern const Rule rule;
 }
+namespace rules::picture_facts_unknown {
+extern const Rule rule;
+}
 namespace rules::plan_access_control {
 extern const Rule rule;
 }
@@ -190,6 +208,9 @@ namespace rules::reports_unheard {
 extern const Rule rule;
 }
 namespace rules::root_left_to_chance {
+extern const Rule rule;
+}
+namespace rules::shared_stream_held_back {
 extern const Rule rule;
 }
 namespace rules::single_point_of_failure {
@@ -280,6 +301,7 @@ std::span<const Rule> all_rules() {
                                   rules::decoder_without_display::rule,
                                   rules::duplicate_tag::rule,
                                   rules::edge_port_to_bridge::rule,
+                                  rules::edid_copied_from_nothing::rule,
                                   rules::encoder_without_source::rule,
                                   rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
@@ -289,11 +311,15 @@ std::span<const Rule> all_rules() {
                                   rules::fibre_polish_clash::rule,
                                   rules::fibre_strands_too_few::rule,
                                   rules::fibre_too_long::rule,
+                                  rules::format_does_not_fit::rule,
                                   rules::frames_too_large::rule,
                                   rules::group_reserved::rule,
                                   rules::group_used_twice::rule,
                                   rules::groups_share_mac::rule,
                                   rules::guards_clash::rule,
+                                  rules::hdcp_chain_breaks::rule,
+                                  rules::hdcp_too_many_devices::rule,
+                                  rules::hdr_not_passed::rule,
                                   rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
@@ -309,6 +335,7 @@ std::span<const Rule> all_rules() {
                                   rules::no_common_speed::rule,
                                   rules::no_querier::rule,
                                   rules::outputs_joined::rule,
+                                  rules::picture_facts_unknown::rule,
                                   rules::plan_access_control::rule,
                                   rules::plan_accounts::rule,
                                   rules::plan_encryption::rule,
@@ -322,6 +349,7 @@ std::span<const Rule> all_rules() {
                                   rules::rack_unit_clash::rule,
                                   rules::reports_unheard::rule,
                                   rules::root_left_to_chance::rule,
+                                  rules::shared_stream_held_back::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
                                   rules::sound_levels_differ::rule,
