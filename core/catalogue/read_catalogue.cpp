@@ -1,9 +1,11 @@
 // Types as JSON: which key names which field, ports given once for a whole range, and the folder of one file a type.
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/contradictions.h"
+#include "core/catalogue/detail/body_keys.h"
 #include "core/catalogue/detail/json_codec.h"
 #include "core/catalogue/detail/parser_watch.h"
 #include "core/catalogue/detail/picture_fields.h"
+#include "core/catalogue/detail/usb_keys.h"
 #include "core/catalogue/type_files.h"
 
 #include <algorithm>
@@ -18,28 +20,6 @@ struct Fields<PoePort> {
         v("class", s.poe_class);
         v("draw_mw", s.draw);
         v("lldp", s.lldp);
-    }
-};
-
-template <>
-struct Fields<UsbPort> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("isochronous_bps", s.isochronous);
-        v("human_interface", s.human_interface);
-        v("charges_mw", s.charges);
-        v("charging_mw", s.charging);
-    }
-};
-
-template <>
-struct Fields<UsbCarriage> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("isochronous_bps", s.isochronous);
-        v("human_interface_only", s.human_interface_only);
-        v("hubs", s.hubs);
-        v("devices", s.devices);
     }
 };
 
@@ -149,49 +129,6 @@ struct Fields<ModuleFacts> {
         v("strands", s.strands);
         v("receive_nm", s.receive_nm);
         v("polish", s.polish);
-    }
-};
-
-template <>
-struct Fields<ChassisFacts> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("slots", s.slots);
-        v("takes", s.takes);
-    }
-};
-
-template <>
-struct Fields<PhysicalSize> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("rack_units", s.rack_units);
-        v("height_um", s.height);
-        v("width_um", s.width);
-        v("depth_um", s.depth);
-        v("mass_g", s.mass);
-        v("full_depth", s.full_depth);
-    }
-};
-
-template <>
-struct Fields<PowerNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("most_mw", s.most);
-        v("most_apparent_mva", s.most_apparent);
-        v("external_supply", s.external_supply);
-    }
-};
-
-template <>
-struct Fields<LicenceNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("name", s.name);
-        v("per", s.per);
-        v("each", s.each);
-        v("count", s.count);
     }
 };
 
