@@ -124,14 +124,14 @@ void deaf_switch(Faulty& f) {
     const auto type =
         changed_type(f, "switch-access-24-poe", "switch-drops-unknown", "Switch that drops unknown groups",
                      [](auto& facts) { facts.unknown_groups = catalogue::UnknownGroups::drop; });
-    const auto root = root_switch(f, "switch-access-24-poe", "SW-995"), other = f.device(type, "SW-996");
+    const auto root = root_switch(f, "switch-access-24-poe", "SW-997"), other = f.device(type, "SW-998");
     f.make.cable("copper-cat6a", root, "1", other, "1", 20);
     f.make.configure(root, [&](model::Device& row) {
         row.bridging.queriers = {{f.av, base::parse_ipv4("10.90.0.4")}};
     });
-    f.encoder("skiff-encoder", "996", "239.192.9.96", other, "2");
-    f.decoder("skiff-decoder", "996", root, "2");
-    f.show("996", "996");
+    f.encoder("skiff-encoder", "998", "239.192.9.98", other, "2");
+    f.decoder("skiff-decoder", "998", root, "2");
+    f.show("998", "998");
 }
 
 }  // namespace
@@ -152,7 +152,7 @@ void tree_fault_sheet(Faulty& f) {
                15);
     trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
     trees.put("SW-989", 500, 60);
-    trees.rows({320, 400, 500}, 420, {{"LP-996", "ENC-996", "SW-996"}, {"MON-996", "DEC-996", "SW-995"}}, 10);
+    trees.rows({320, 400, 500}, 420, {{"LP-998", "ENC-998", "SW-998"}, {"MON-998", "DEC-998", "SW-997"}}, 10);
     trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
     trees.rows({320, 400}, 330, {{"LP-991", "ENC-991"}, {"LP-993", "ENC-993"}}, 10);
     trees.rows({500}, 250, {{"SW-991"}, {"SW-992"}, {"SW-993"}}, 10);
