@@ -1,5 +1,6 @@
 #include "core/analysis/analyser.h"
 
+#include "core/analysis/agreed_contention.h"
 #include "core/analysis/dirty.h"
 
 #include <algorithm>
@@ -157,7 +158,8 @@ constexpr FactSet all_facts{(1U << fact_count) - 1};
 
 std::optional<Deferred> deferred_of(const Facts& f, const std::stop_token& stop) {
     auto worst = find_worst_case(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(), f.get<SpanningTrees>(),
-                                 f.get<Forwarding>(), f.get<LinkLoads>(), stop);
+                                 f.get<Forwarding>(), f.get<LinkLoads>(), stop,
+                                 agreed_pictures(f.get<Wiring>(), f.get<Runs>(), f.get<NetworkGraph>()));
     if (!worst) return std::nullopt;
     auto places = find_querier_places(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(),
                                       f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), stop);

@@ -89,6 +89,21 @@ void add_preset(Document& document, Selection& selection) {
     if (document.edit(model::AddRows{{preset}}, tr("Add preset"))) selection.set_preset(preset.id);
 }
 
+/// Whether its pictures are among those that must outlive failures; with none named, all are.
+void add_outliving(PropertyForm& form, model::PresetId id, int number) {
+    const auto named = [id](const model::Settings& settings) {
+        return std::ranges::find(settings.survive_presets, id) != settings.survive_presets.end();
+    };
+    form.check(
+        tr("Preset %1 must outlive").arg(number), [&form, named] { return named(form.design().settings()); },
+        [&form, id](bool on) {
+            change_settings(form, tr("Change which pictures outlive"), [&](model::Settings& settings) {
+                std::erase(settings.survive_presets, id);
+                if (on) settings.survive_presets.push_back(id);
+            });
+        });
+}
+
 void add_presets(PropertyForm& form, Selection& selection) {
     form.section(tr("Presets"));
     for (const auto& preset : form.design().presets)
@@ -101,6 +116,8 @@ void add_presets(PropertyForm& form, Selection& selection) {
             [&form, id = preset.id](const QString& text) {
                 return form.change(model::Rename{id, text.toStdString(), {}}, tr("Rename preset"));
             });
+    if (form.design().settings().survive != model::Survival::nothing)
+        for (const auto& preset : form.design().presets) add_outliving(form, preset.id, preset.number);
     form.live([&form, &selection](Figures& figures) {
         figures.button(tr("Add a preset"), [&form, &selection] {
             QMetaObject::invokeMethod(
