@@ -141,9 +141,13 @@ TEST(FieldCases, F45InfraredMissingWhereTheDeviceIs) {
 }
 
 TEST(FieldCases, F51OneTagTwice) {
-    TwoSwitches site;
-    site.room.b.change<model::Device>(site.far, [](auto& row) { row.tag = "SW-A"; });
-    EXPECT_EQ(found_by_rule(site.room.b.design), (Found{{"duplicate-tag", 1}}));
+    FieldRoom room;
+    const auto near = room.add_switch("SW-A"), far = room.add_switch("SW-B");
+    room.trunk(near, far);
+    room.querier(near);
+    room.decoder(far, room.encoder(near, 200_Mbps));
+    room.b.change<model::Device>(far, [](auto& row) { row.tag = "SW-A"; });
+    EXPECT_EQ(found_by_rule(room.b.design), (Found{{"duplicate-tag", 1}}));
 }
 
 }  // namespace streamwright::test::field_site_cases_test

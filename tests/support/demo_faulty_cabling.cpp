@@ -11,7 +11,9 @@ struct Sides {
     DeviceId a, b;
 };
 Sides sides(Faulty& f, const std::string& type, const std::string& number) {
-    return {f.device(type, "SW-" + number + "A"), f.device(type, "SW-" + number + "B")};
+    const Sides both{f.device(type, "SW-" + number + "A"), f.device(type, "SW-" + number + "B")};
+    f.make.configure(both.a, [](model::Device& row) { row.bridging.priority = 4096; });
+    return both;
 }
 
 /// From cage to cage through a panel at either side, with these leads.
@@ -78,7 +80,7 @@ void far_camera(Faulty& f) {
     slim.awg = 28;
     f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(camera)},
                                  {std::make_shared<const catalogue::CableType>(slim)}});
-    const auto bridge = f.device("switch-access-8-poe", "SW-807");
+    const auto bridge = f.device("switch-access-24-poe", "SW-807");
     f.make.cable("copper-slim", f.device("camera-heated", "CAM-807"), "lan", bridge, "1", 90);
 }
 
