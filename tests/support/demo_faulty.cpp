@@ -267,6 +267,7 @@ Demo faulty() {
     stream_faults(f);
     cabling_faults(f);
     picture_faults(f);
+    sound_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
@@ -274,6 +275,7 @@ Demo faulty() {
     stream_fault_sheet(f);
     cabling_fault_sheet(f);
     picture_fault_sheet(f);
+    sound_fault_sheet(f);
     return std::move(make).done();
 }
 
