@@ -2,6 +2,7 @@
 
 #include "core/analysis/facts/arc_sides.h"
 #include "core/analysis/facts/stream_walk.h"
+#include "core/analysis/facts/twins.h"
 #include "core/analysis/load_words.h"
 
 #include <algorithm>
@@ -69,36 +70,38 @@ std::vector<int> sources_across(const graph::Wiring& wiring, const graph::Networ
     graph::IdIndex index;
     index.reserve(rows.size());
     for (const auto* row : rows) index.add(row->id.bits());
+    const auto twins = twin_streams(wiring);
+    const auto comes = [&](int stream) {  // itself, its twin, or another of its group
+        const auto& way = forwarding.streams[at(stream)];
+        return std::any_of(on_arc.begin(), on_arc.end(), [&](int other) {
+            const auto& its = forwarding.streams[at(other)];
+            return other == stream || other == twins[at(stream)] ||
+                   (its.vlan == way.vlan && its.group.mac() == way.group.mac());
+        });
+    };
     std::set<int> watched;
     for (const auto& subscription : wiring.design.subscriptions) {
         if (subscription.preset != preset.preset) continue;
         const auto stream = index.find(subscription.stream.bits());
         const auto decoder = wiring.device_index(subscription.decoder);
         if (!stream || !decoder || !agreed_contention_detail::is_picture(*rows[at(*stream)])) continue;
-        if (!std::binary_search(on_arc.begin(), on_arc.end(), *stream)) continue;
+        if (!comes(*stream)) continue;
         const auto vlan = forwarding.streams[at(*stream)].vlan;
         const auto receiver = receiver_of(network, paths, *decoder, vlan);
-        if (receiver && beyond.holds(vlan, receiver->bridge)) watched.insert(*stream);
+        const int twin = twins[at(*stream)];
+        if (receiver && beyond.holds(vlan, receiver->bridge))
+            watched.insert(twin >= 0 ? std::min(twin, *stream) : *stream);
     }
     return {watched.begin(), watched.end()};
 }
 
-WithinAgreement within_agreement(const graph::Wiring& wiring, const graph::NetworkGraph& network,
-                                 const VlanPaths& paths, const Forwarding& forwarding, const ArcWorst& worst, int arc,
-                                 const model::AgreedContention& agreed) {
-    const auto rows = streams_by_index(wiring);
-    WithinAgreement within{worst.unasked, {}, {}};
-    int pictures = 0;
-    for (const int stream : worst.routed) {  // by falling rate
-        const bool picture = agreed_contention_detail::is_picture(*rows[at(stream)]);
-        if (picture && pictures++ >= agreed.sources) continue;
-        within.routed.push_back(stream);
-    }
-    for (const auto* list : {&within.unasked, &within.routed})
-        for (const int stream : *list)
-            within.wire +=
-                wire_rate(*rows[at(stream)], tagged_on_arc(network, paths, arc, forwarding.streams[at(stream)].vlan));
-    return within;
+AgreedPictures agreed_pictures(const graph::Wiring& wiring, const graph::Runs& runs,
+                               const graph::NetworkGraph& network) {
+    AgreedPictures limits;
+    for (const auto& each : find_agreements(wiring, runs, network))
+        for (const bool a_to_b : {true, false})
+            limits.emplace(network.link_arc(each.link, a_to_b), each.agreed.sources);
+    return limits;
 }
 
 }  // namespace streamwright::analysis

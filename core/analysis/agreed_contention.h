@@ -20,18 +20,11 @@ std::vector<Agreement> find_agreements(const graph::Wiring&, const graph::Runs&,
 /// "IT, 2026-11-20".
 std::string by_whom(const model::AgreedContention&);
 
-/// The picture streams on the arc of a link that a decoder beyond it is shown in the preset, by index.
+/// The picture streams that a decoder beyond the arc of a link is shown in the preset and that put something on the
+/// arc: themselves, a twin, another of their group. By index; twins count as one.
 std::vector<int> sources_across(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
                                 const SpanningTrees&, const Forwarding&, const PresetLoad&, int arc);
-
-/// The worst case of an arc within an agreement: all that is there unasked, everything but pictures, and the heaviest
-/// of the pictures that could be routed, as many as agreed. Exact: sets that can be routed are a matroid, and of one of
-/// those the best set of n is the first n that the greedy choice takes.
-struct WithinAgreement {
-    std::vector<int> unasked, routed;  // streams
-    base::Rate wire;
-};
-WithinAgreement within_agreement(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const Forwarding&,
-                                 const ArcWorst&, int arc, const model::AgreedContention&);
+/// How many pictures may be routed over which arcs: both directions of each link with an agreement.
+AgreedPictures agreed_pictures(const graph::Wiring&, const graph::Runs&, const graph::NetworkGraph&);
 
 }  // namespace streamwright::analysis

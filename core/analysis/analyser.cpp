@@ -1,5 +1,6 @@
 #include "core/analysis/analyser.h"
 
+#include "core/analysis/agreed_contention.h"
 #include "core/analysis/dirty.h"
 
 #include <algorithm>
@@ -53,6 +54,9 @@ void compute(Facts& f, const model::Design&, const LinkLoads*) {
 }
 void compute(Facts& f, const model::Design&, const CableLengths*) {
     f.set(From<Wiring, Runs>::call(f, find_cable_lengths));
+}
+void compute(Facts& f, const model::Design&, const FibreChannels*) {
+    f.set(From<Wiring, Runs>::call(f, find_fibre_channels));
 }
 void compute(Facts& f, const model::Design&, const PowerBudget*) {
     f.set(From<Wiring, Runs>::call(f, find_power_budget));
@@ -108,7 +112,7 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
 constexpr FactSet cabled_facts = fact_bit<Wiring>() | fact_bit<Runs>();
 /// Facts that are computed from the cabling and from each other alone: a second thread can do them beside those of the
 /// network.
-constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<PowerBudget>() |
+constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>() |
                                fact_bit<AddressPlan>() | fact_bit<TagUse>() | fact_bit<VideoChains>();
 
 /// In a small design a second thread costs more than it saves.
@@ -157,7 +161,8 @@ constexpr FactSet all_facts{(1U << fact_count) - 1};
 
 std::optional<Deferred> deferred_of(const Facts& f, const std::stop_token& stop) {
     auto worst = find_worst_case(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(), f.get<SpanningTrees>(),
-                                 f.get<Forwarding>(), f.get<LinkLoads>(), stop);
+                                 f.get<Forwarding>(), f.get<LinkLoads>(), stop,
+                                 agreed_pictures(f.get<Wiring>(), f.get<Runs>(), f.get<NetworkGraph>()));
     if (!worst) return std::nullopt;
     auto places = find_querier_places(f.get<Wiring>(), f.get<NetworkGraph>(), f.get<VlanPaths>(),
                                       f.get<SpanningTrees>(), f.get<Forwarding>(), f.get<LinkLoads>(), stop);

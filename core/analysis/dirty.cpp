@@ -16,7 +16,7 @@ constexpr FactSet of_presets =
     fact_bit<LinkLoads>() | fact_bit<QuerierPlaces>() | fact_bit<Failures>() | fact_bit<AggregationRisk>();
 constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() |
                                   fact_bit<SpanningTrees>() | load_facts;
-constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<PowerBudget>();
+constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>();
 constexpr FactSet structure = wiring | fact_bit<graph::Runs>() | fact_bit<graph::SignalGraph>() | network_facts |
                               length_facts | fact_bit<AddressPlan>() | pictures;
 
@@ -47,7 +47,8 @@ FactSet spoils(const model::Change<model::Settings>& change) {
                .igmp = row.igmp,
                .query_interval_s = row.query_interval_s,
                .query_response_s = row.query_response_s,
-               .robustness = row.robustness};
+               .robustness = row.robustness,
+               .cabling = row.cabling};
     };
     if (!stays(change) || !alike(change, words)) return structure;
     if (change.before->survive != change.after->survive) return wiring | fact_bit<Failures>();
@@ -57,7 +58,7 @@ FactSet spoils(const model::Change<model::Settings>& change) {
 FactSet spoils(const model::Change<model::Room>& change) {
     const auto before = change.before ? change.before->temperature : std::nullopt;
     const auto after = change.after ? change.after->temperature : std::nullopt;
-    return before == after ? FactSet{} : wiring;
+    return before == after ? FactSet{} : wiring | fact_bit<PowerBudget>();
 }
 
 FactSet spoils(const model::Change<model::Rack>& change) {
@@ -86,22 +87,27 @@ FactSet spoils(const model::Change<model::Device>& change) {
         row.standing.reset();
     };
     if (alike(change, words)) return renamed | wiring;
-    const auto belonging = [&](model::Device& row) {
+    const auto mounted = [&](model::Device& row) {
         words(row);
-        row.room.reset();
         row.rack.reset();
     };
-    if (alike(change, belonging)) return renamed | wiring;
+    if (alike(change, mounted)) return renamed | wiring;
+    const auto belonging = [&](model::Device& row) {
+        mounted(row);
+        row.room.reset();
+    };
+    if (alike(change, belonging)) return renamed | wiring | fact_bit<PowerBudget>();  // a room may be warm
     const auto chassis = [&](model::Device& row) {
         belonging(row);
         row.chassis.reset();
     };
-    if (alike(change, chassis)) return renamed | wiring | fact_bit<Failures>();
+    if (alike(change, chassis)) return renamed | wiring | fact_bit<PowerBudget>() | fact_bit<Failures>();
     const auto addresses = [&](model::Device& row) {
         chassis(row);
         row.addresses.clear();
     };
-    if (alike(change, addresses)) return renamed | wiring | fact_bit<AddressPlan>() | fact_bit<AggregationRisk>();
+    if (alike(change, addresses))
+        return renamed | wiring | fact_bit<PowerBudget>() | fact_bit<AddressPlan>() | fact_bit<AggregationRisk>();
     return renamed | structure;
 }
 
@@ -140,6 +146,7 @@ FactSet spoils(const model::Change<model::Cable>& change) {
     const auto length = [&](model::Cable& row) {
         duct(row);
         row.length.reset();
+        row.fibre = {};
     };
     if (alike(change, length)) return renamed | unseen_wiring | length_facts;
     const auto agreed = [&](model::Cable& row) {
@@ -219,7 +226,7 @@ FactSet derived_from(FactSet changed) {
     spread(fact_bit<graph::SignalGraph>(), fact_bit<VideoChains>());
     spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<VideoChains>() |
                                         fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() |
-                                        fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<CableLengths>() |
+                                        fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
                                         fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
     // Which port feeds which follows the types and runs, never the watts: PowerBudget spreads nothing.

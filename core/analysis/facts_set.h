@@ -5,6 +5,7 @@
 #include "core/analysis/facts/aggregation_risk.h"
 #include "core/analysis/facts/cable_length.h"
 #include "core/analysis/facts/failures.h"
+#include "core/analysis/facts/fibre_channel.h"
 #include "core/analysis/facts/forwarding.h"
 #include "core/analysis/facts/link_capacity.h"
 #include "core/analysis/facts/link_load.h"
@@ -28,8 +29,8 @@
 namespace streamwright::analysis {
 
 using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
-                             VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, PowerBudget, AddressPlan,
-                             TagUse, VideoChains, WorstCase, QuerierPlaces, Failures, AggregationRisk>;
+                             VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, FibreChannels, PowerBudget,
+                             AddressPlan, TagUse, VideoChains, WorstCase, QuerierPlaces, Failures, AggregationRisk>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.

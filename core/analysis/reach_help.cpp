@@ -7,32 +7,10 @@ namespace streamwright::analysis {
 
 namespace reach_detail {
 
-using catalogue::CableGrade;
 using catalogue::CableType;
-using catalogue::Medium;
 using namespace base::literals;
 
 const CableType* type_of(const graph::Wiring& wiring, int cable) { return wiring.cables[at(cable)].type; }
-
-bool all_of_medium(const graph::Wiring& wiring, const graph::Run& run, bool copper) {
-    return std::all_of(run.cables.begin(), run.cables.end(), [&](int cable) {
-        const auto* type = type_of(wiring, cable);
-        if (!type) return false;
-        return copper ? type->medium == Medium::balanced_copper
-                      : type->medium == Medium::multimode || type->medium == Medium::singlemode;
-    });
-}
-
-/// The cable of the run with the weakest grade; one without a grade counts as the weakest.
-template <class Grade>
-const CableType* weakest(const graph::Wiring& wiring, const graph::Run& run, Grade&& grade) {
-    const CableType* weak = nullptr;
-    for (const int cable : run.cables) {
-        const auto* type = type_of(wiring, cable);
-        if (!weak || grade(type->grade) < grade(weak->grade)) weak = type;
-    }
-    return weak;
-}
 
 /// Installed cables of the run; nothing if a lead is as weak as the weakest of them, since another lead is needed then.
 template <class Enough>
@@ -70,74 +48,43 @@ std::optional<Remedy> replacement(const graph::Wiring& wiring, const graph::Run&
 
 }  // namespace reach_detail
 
-std::optional<standards::CopperGrade> copper_grade(catalogue::CableGrade grade) {
-    using catalogue::CableGrade;
-    if (grade == CableGrade::cat5e) return standards::CopperGrade::cat5e;
-    if (grade == CableGrade::cat6) return standards::CopperGrade::cat6;
-    if (grade == CableGrade::cat6a) return standards::CopperGrade::cat6a;
-    if (grade == CableGrade::cat8) return standards::CopperGrade::cat8;
-    return std::nullopt;
-}
-
-std::optional<standards::FibreGrade> fibre_grade(catalogue::CableGrade grade) {
-    using From = catalogue::CableGrade;
-    using To = standards::FibreGrade;
-    static constexpr std::pair<From, To> grades[] = {{From::om1, To::om1}, {From::om2, To::om2}, {From::om3, To::om3},
-                                                     {From::om4, To::om4}, {From::om5, To::om5}, {From::os1a, To::os1a},
-                                                     {From::os2, To::os2}};
-    for (const auto& [from, to] : grades)
-        if (from == grade) return to;
-    return std::nullopt;
-}
-
-std::string grade_name(catalogue::CableGrade grade) {
-    using enum catalogue::CableGrade;
-    static constexpr std::pair<catalogue::CableGrade, std::string_view> names[] = {
-        {cat5e, "Cat 5e"}, {cat6, "Cat 6"}, {cat6a, "Cat 6A"}, {cat8, "Cat 8"}, {om1, "OM1"}, {om2, "OM2"},
-        {om3, "OM3"},      {om4, "OM4"},    {om5, "OM5"},      {os1a, "OS1a"},  {os2, "OS2"}};
-    for (const auto& [each, name] : names)
-        if (each == grade) return std::string(name);
-    return {};
-}
-
-std::optional<CopperRun> copper_of(const graph::Wiring& wiring, const graph::Run& run) {
-    if (run.cables.empty() || !reach_detail::all_of_medium(wiring, run, true)) return std::nullopt;
-    const auto* weak = reach_detail::weakest(wiring, run, copper_grade);
-    CopperRun copper{copper_grade(weak->grade), grade_name(weak->grade), true};
-    for (const int cable : run.cables)
-        copper.screened = copper.screened && reach_detail::type_of(wiring, cable)->screened;
-    return copper;
-}
-
-std::optional<FibreRun> fibre_of(const graph::Wiring& wiring, const graph::Run& run) {
-    if (run.cables.empty() || !reach_detail::all_of_medium(wiring, run, false)) return std::nullopt;
-    const auto* weak = reach_detail::weakest(wiring, run, fibre_grade);
-    return FibreRun{fibre_grade(weak->grade), grade_name(weak->grade)};
-}
-
 base::Temperature warmth_of(const graph::Wiring& wiring, const graph::Run& run) {
-    using namespace base::literals;
-    auto warmth = std::max(20_degC, wiring.design.settings().cable_temperature.value_or(20_degC));
-    for (const auto& end : {run.a, run.b}) {
-        const auto room = end ? wiring.devices[at(end->device)].row->room : std::nullopt;
-        const auto* row = room ? wiring.design.rooms.find(*room) : nullptr;
-        if (row && row->temperature) warmth = std::max(warmth, *row->temperature);
-    }
-    return warmth;
+    return cable_warmth(wiring, run).total();
 }
 
-std::optional<CopperLimits> copper_limits(const standards::CopperReach& reach, base::Temperature warmth,
-                                          bool screened) {
+std::vector<standards::DeratingRule> rules_in_force(model::WarmRule rule) {
     using enum standards::DeratingRule;
-    const auto full = std::min(standards::permanent_link_limit, reach.channel - standards::cords_limit);
-    CopperLimits limits{full, base::Length{}, base::Length{}};
+    if (rule == model::WarmRule::table) return {table};
+    if (rule == model::WarmRule::linear) return {linear};
+    if (rule == model::WarmRule::quotient) return {quotient};
+    return {table, linear, quotient};
+}
+
+std::string rule_words(standards::DeratingRule rule) {
+    using enum standards::DeratingRule;
+    if (rule == table) return STREAMWRIGHT_TEXT("the table of TIA-568");
+    if (rule == linear) return STREAMWRIGHT_TEXT("the linear rule of TIA-568-C.2 and ISO/IEC 11801");
+    return STREAMWRIGHT_TEXT("the quotient rule of TIA-568-C.2");
+}
+
+base::Length channel_reach(const model::CablingSettings& settings, const standards::CopperReach& reach) {
+    using namespace base::literals;
+    const bool ten_on_six = reach.rate == 10_Gbps && reach.grade == standards::CopperGrade::cat6;
+    return ten_on_six && settings.cat6_10g ? *settings.cat6_10g : reach.channel;
+}
+
+std::optional<CopperLimits> copper_limits(const model::CablingSettings& settings, const standards::CopperReach& reach,
+                                          base::Temperature warmth, bool screened) {
+    const auto channel = channel_reach(settings, reach);
+    const auto full = std::clamp(channel - standards::cords_limit, base::Length{}, standards::permanent_link_limit);
+    CopperLimits limits{.channel = channel, .full = full};
     bool first = true;
-    for (const auto rule : {table, linear, quotient}) {
+    for (const auto rule : rules_in_force(settings.warm_rule)) {
         const auto warm = standards::permanent_link_at(warmth, screened, rule);
         if (!warm) return std::nullopt;
-        const auto length = full - (standards::permanent_link_limit - *warm);
-        limits.strict = first ? length : std::min(limits.strict, length);
-        limits.lenient = first ? length : std::max(limits.lenient, length);
+        const auto length = std::max(full - (standards::permanent_link_limit - *warm), base::Length{});
+        if (first || length < limits.strict) limits.strict = length, limits.strict_rule = rule;
+        if (first || length > limits.lenient) limits.lenient = length, limits.lenient_rule = rule;
         first = false;
     }
     return limits;
@@ -150,9 +97,9 @@ std::optional<Remedy> better_copper(const graph::Wiring& wiring, const graph::Ru
         const auto grade = copper_grade(type.grade);
         const auto* reach = grade ? standards::copper_reach(rate, *grade) : nullptr;
         if (!reach || reach->support != standards::Support::full) return false;
-        const auto limits = copper_limits(*reach, warmth, type.screened);
+        const auto limits = copper_limits(wiring.design.settings().cabling, *reach, warmth, type.screened);
         return limits && (!length.permanent || *length.permanent <= limits->strict) &&
-               (!length.channel || *length.channel <= reach->channel - (limits->full - limits->strict));
+               (!length.channel || *length.channel <= limits->channel - (limits->full - limits->strict));
     };
     return reach_detail::replacement(wiring, run, enough);
 }

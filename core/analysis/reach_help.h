@@ -1,44 +1,36 @@
-// What the reach rules read of a run: its grade, its warmth, and cable types of the design that would reach further.
+// What the reach rules read of a run beyond its grade: what copper may measure in its warmth, and cable types of the
+// design that would reach further.
 #pragma once
 
+#include "core/analysis/facts/cable_grades.h"
+#include "core/analysis/facts/cable_warmth.h"
 #include "core/analysis/rule_help.h"
-#include "core/standards/copper_reach.h"
-#include "core/standards/fibre_reach.h"
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace streamwright::analysis {
 
-std::optional<standards::CopperGrade> copper_grade(catalogue::CableGrade grade);
-std::optional<standards::FibreGrade> fibre_grade(catalogue::CableGrade grade);
-/// "Cat 6A", "OM3".
-std::string grade_name(catalogue::CableGrade grade);
-
-struct CopperRun {
-    std::optional<standards::CopperGrade> grade;  // the weakest; none: one of the cables does not state it
-    std::string name;
-    bool screened = true;  // all cables
-};
-/// Nothing where the run is not of balanced copper throughout.
-std::optional<CopperRun> copper_of(const graph::Wiring& wiring, const graph::Run& run);
-
-struct FibreRun {
-    std::optional<standards::FibreGrade> grade;  // the weakest; none: one of the cables does not state it
-    std::string name;
-};
-std::optional<FibreRun> fibre_of(const graph::Wiring& wiring, const graph::Run& run);
-
-/// The hottest that is planned for the run: of the design, and of the rooms at its ends; 20 degrees C at least.
+/// The hottest that is planned for the run, with the rise of its bundle; 20 degrees C at least.
 base::Temperature warmth_of(const graph::Wiring& wiring, const graph::Run& run);
 
-/// What the installed part of a run may measure: 10 m less than the channel, and less by heat. Three published rules
-/// differ by up to 3 m; beyond the most lenient is an error, between them a caution.
+/// The published rules that the design holds warm copper to.
+std::vector<standards::DeratingRule> rules_in_force(model::WarmRule rule);
+/// "the linear rule of TIA-568-C.2 and ISO/IEC 11801"
+std::string rule_words(standards::DeratingRule rule);
+/// The channel of the row, or what the design's settings say of it.
+base::Length channel_reach(const model::CablingSettings& settings, const standards::CopperReach& reach);
+
+/// What the installed part of a run may measure: 10 m less than the channel, and less by heat. Where the design names
+/// no rule, three published ones differ by up to 3 m; beyond the most lenient is an error, between them a caution.
 struct CopperLimits {
-    base::Length full, strict, lenient;
+    base::Length channel, full, strict, lenient;
+    standards::DeratingRule strict_rule = standards::DeratingRule::linear, lenient_rule = strict_rule;
 };
 /// Nothing above 60 degrees C, where no document gives a length.
-std::optional<CopperLimits> copper_limits(const standards::CopperReach& reach, base::Temperature warmth, bool screened);
+std::optional<CopperLimits> copper_limits(const model::CablingSettings& settings, const standards::CopperReach& reach,
+                                          base::Temperature warmth, bool screened);
 
 /// Another installed cable type of the design over which the run would reach.
 std::optional<Remedy> better_copper(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rate,

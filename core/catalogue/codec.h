@@ -5,6 +5,7 @@
 #include "core/base/units.h"
 #include "core/catalogue/keys.h"
 #include "core/catalogue/picture_facts.h"
+#include "core/catalogue/usb_facts.h"
 #include "core/standards/seamless_protection.h"
 
 #include <optional>
@@ -43,6 +44,7 @@ struct Codec {
     // Beyond this many endpoints of the family in a design, set up one by one, the maker asks for a management server.
     std::optional<int> most_without_server;
     std::optional<int> most_groups;  // multicast groups that it joins at once
+    std::optional<UsbCarriage> usb;  // what it carries of USB; none: not known
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

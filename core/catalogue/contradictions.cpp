@@ -57,6 +57,38 @@ void judge_passage(Judge& judge, const DeviceType& type, const PortType& port, c
     judge.refuse_if(other->signal != port.signal, field + ".passes_to", "the port it names carries another signal");
 }
 
+void judge_usb_port(Judge& judge, const PortType& port, const std::string& field) {
+    if (!port.usb) return;
+    const auto& usb = *port.usb;
+    const auto below = [](const auto& value) { return value && value->count() <= 0; };
+    judge.refuse_if(port.signal != Signal::usb, field + ".usb", "only USB ports have such facts");
+    judge.refuse_if(below(usb.isochronous), field + ".usb.isochronous_bps", "must be above zero");
+    judge.refuse_if(below(usb.charges) || (usb.charges && usb.charges->count() > 240'000), field + ".usb.charges_mw",
+                    "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if(below(usb.charging) || (usb.charging && usb.charging->count() > 240'000),
+                    field + ".usb.charging_mw", "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if((usb.charges || usb.charging) && port.connector != Connector::usb_c, field + ".usb",
+                    "charging stands on USB-C ports only");
+    judge.refuse_if(usb.charges && usb.charging, field + ".usb", "charges and is charged at once");
+}
+
+void judge_usb_carriage(Judge& judge, const UsbCarriage& usb) {
+    judge.refuse_if(usb.isochronous && usb.isochronous->count() < 0, "codec.usb.isochronous_bps",
+                    "must not be negative");
+    judge.refuse_if(usb.human_interface_only && usb.isochronous && usb.isochronous->count() > 0,
+                    "codec.usb.human_interface_only", "carries no isochronous device");
+    judge.refuse_if(usb.hubs && (*usb.hubs < 0 || *usb.hubs > 5), "codec.usb.hubs", "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(usb.devices && *usb.devices < 1, "codec.usb.devices", "must be at least 1");
+}
+
+void judge_fibre_port(Judge& judge, const PortType& port, const std::string& field) {
+    const bool passage = port.signal == Signal::fibre && port.way == Way::through;
+    judge.refuse_if(port.polish && port.signal != Signal::fibre, field + ".polish", "stands on fibre ports only");
+    judge.refuse_if(port.joints && !passage, field + ".joints", "stands on through ports of fibre only");
+    judge.refuse_if(port.joints && (*port.joints < 0 || *port.joints > 10), field + ".joints", "must be 0 to 10");
+    judge.refuse_if(port.crosses && !passage, field + ".crosses", "stands on through ports of fibre only");
+}
+
 /// Lists of rasters name no colour form: that is said once for all of them.
 void judge_raster(Judge& judge, const standards::VideoFormat& format, const std::string& field) {
     const standards::VideoFormat plain;
@@ -119,8 +151,10 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     field + ".audio", "only picture and audio ports carry sound");
     judge.refuse_if(any_twice(port.audio, [](AudioFormat format) { return format; }), field + ".audio",
                     "names a format twice");
+    judge_usb_port(judge, port, field);
     judge_picture(judge, port, field + ".picture");
     judge_poe(judge, port, field);
+    judge_fibre_port(judge, port, field);
     judge_passage(judge, type, port, field);
 }
 
@@ -155,6 +189,7 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
         if (codec.picture->most_format) judge_raster(judge, *codec.picture->most_format, "codec.picture.most_format");
     }
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
+    if (codec.usb) judge_usb_carriage(judge, *codec.usb);
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });
@@ -175,6 +210,8 @@ void judge_bridging(Judge& judge, const SwitchFacts& facts) {
                     "must take at least 1518 octets (IEEE 802.3)");
     judge.refuse_if(facts.poe_budget && facts.poe_budget->count() < 0, "bridging.poe_budget_mw",
                     "must not be negative");
+    judge.refuse_if(facts.poe_budget_two && (!facts.poe_budget || *facts.poe_budget_two < *facts.poe_budget),
+                    "bridging.poe_budget_two_mw", "must stand beside poe_budget_mw and be no less");
     judge.refuse_if(facts.forwarding_latency && facts.forwarding_latency->count() < 0, "bridging.forwarding_latency_ns",
                     "must not be negative");
 }
@@ -187,6 +224,12 @@ void judge_module(Judge& judge, const ModuleFacts& module) {
     judge.refuse_if(lights != (module.wavelength_nm > 0), "module.wavelength_nm",
                     "stands on fibre modules, and only there");
     judge.refuse_if(lights && module.strands < 1, "module.strands", "must be at least 1");
+    judge.refuse_if(module.receive_nm < 0, "module.receive_nm", "must not be negative");
+    judge.refuse_if(module.receive_nm > 0 && module.strands != 1, "module.receive_nm",
+                    "stands on modules of one strand only");
+    judge.refuse_if(module.receive_nm > 0 && module.receive_nm == module.wavelength_nm, "module.receive_nm",
+                    "must differ from the wavelength it sends on the same strand");
+    judge.refuse_if(module.polish && !lights, "module.polish", "stands on fibre modules only");
 }
 
 void judge_kind(Judge& judge, const DeviceType& type) {
@@ -206,6 +249,10 @@ void judge_kind(Judge& judge, const DeviceType& type) {
 }
 
 void judge_body(Judge& judge, const DeviceType& type) {
+    judge.refuse_if(!line_ok(type.control_note), "control_note", "must be one line of at most 200 characters");
+    judge.refuse_if(type.usb_hubs && (*type.usb_hubs < 0 || *type.usb_hubs > 5), "usb_hubs",
+                    "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(type.delay && type.delay->count() < 0, "delay_ns", "must not be negative");
     const auto& size = type.size;
     judge.refuse_if(size.rack_units < 0 || size.rack_units > 60, "size.rack_units", "must be 0 to 60");
     judge.refuse_if(size.height.count() < 0, "size.height_um", "must not be negative");
@@ -247,12 +294,39 @@ bool grade_fits(CableGrade grade, Medium medium) {
         case CableGrade::om3:
         case CableGrade::om4:
         case CableGrade::om5:
+        case CableGrade::old_62_5:
+        case CableGrade::old_50:
             return medium == Medium::multimode;
         case CableGrade::os1a:
         case CableGrade::os2:
             return medium == Medium::singlemode;
     }
     return false;
+}
+
+void judge_losses(Judge& judge, const CableType& type, bool fibre) {
+    judge.refuse_if(type.crossed && !fibre, "crossed", "stands on fibre only");
+    judge.refuse_if(type.crossed && type.strands != 2, "crossed", "stands on fibre of two strands only");
+    judge.refuse_if(type.polish && !fibre, "polish", "stands on fibre only");
+    judge.refuse_if(type.loss_per_km && (!fibre || type.loss_per_km->count() <= 0), "loss_per_km_mdb",
+                    "stands on fibre and is above zero");
+    judge.refuse_if(!type.coax_losses.empty() && type.medium != Medium::coaxial, "coax_losses",
+                    "stand on coaxial cable only");
+    int before = 0;
+    for (const auto& loss : type.coax_losses) {
+        judge.refuse_if(loss.megahertz <= before, "coax_losses", "must rise by frequency from above zero");
+        judge.refuse_if(loss.per_100m.count() <= 0, "coax_losses", "must be above zero");
+        before = loss.megahertz;
+    }
+}
+
+void judge_conductors(Judge& judge, const CableType& type) {
+    judge.refuse_if(type.awg && type.medium != Medium::balanced_copper, "awg", "stands on balanced copper only");
+    judge.refuse_if(type.awg && (*type.awg < 10 || *type.awg > 40), "awg", "must be 10 to 40");
+    judge.refuse_if(type.conductor_mm2_tenths && (*type.conductor_mm2_tenths < 1 || *type.conductor_mm2_tenths > 1000),
+                    "conductor_mm2_tenths", "must be 1 to 1000");
+    judge.refuse_if(type.picofarad_per_m && (*type.picofarad_per_m < 1 || *type.picofarad_per_m > 10'000),
+                    "picofarad_per_m", "must be 1 to 10000");
 }
 
 }  // namespace contradictions_detail
@@ -283,6 +357,8 @@ std::optional<base::Error> contradiction(const CableType& type, const std::strin
     judge.refuse_if(type.medium == Medium::balanced_copper && type.pairs < 1, "pairs", "must be at least 1");
     const bool fibre = type.medium == Medium::multimode || type.medium == Medium::singlemode;
     judge.refuse_if(fibre && type.strands < 1, "strands", "must be at least 1");
+    judge_losses(judge, type, fibre);
+    judge_conductors(judge, type);
     judge.refuse_if(!rates_ok(type.rates), "rates_bps", "must be above zero and rise");
     judge.refuse_if(!type.rates.empty() && !is_network(type.signal), "rates_bps", "only network cables have speeds");
     judge.refuse_if(!type.picture_link.empty() && !standards::picture_link(type.picture_link), "picture_link",

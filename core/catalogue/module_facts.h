@@ -6,6 +6,7 @@
 #include "core/catalogue/port_type.h"
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,8 @@ struct ModuleFacts {
     Connector connector = Connector::lc_duplex;
     int wavelength_nm = 0;  // transmit wavelength; 0 for copper
     int strands = 2;
+    int receive_nm = 0;            // of one strand both ways: the wavelength it hears; 0: not stated
+    std::optional<Polish> polish;  // of its socket
     friend bool operator==(const ModuleFacts&, const ModuleFacts&) = default;
 };
 

@@ -5,6 +5,7 @@
 #include "core/base/units.h"
 #include "core/catalogue/keys.h"
 #include "core/catalogue/picture_facts.h"
+#include "core/catalogue/usb_facts.h"
 
 #include <optional>
 #include <string>
@@ -54,10 +55,14 @@ enum class Connector {
 
 /// Which way round PoE flows at the port, with its class by IEEE 802.3 (0 to 8).
 enum class PoeSide { supplies, takes };
+/// How the end face of a fibre is ground: flat (PC, UPC) or angled by 8 degrees (APC). They do not mate with each
+/// other.
+enum class Polish { flat, angled };
 struct PoePort {
     PoeSide side = PoeSide::takes;
     int poe_class = 0;
-    base::Power draw;  // takes: most the device draws, at the device; supplies: unused
+    base::Power draw;          // takes: most the device draws, at the device; supplies: unused
+    std::optional<bool> lldp;  // takes: asks for its watts by LLDP once it runs (IEEE 802.3 clause 79)
     friend bool operator==(const PoePort&, const PoePort&) = default;
 };
 
@@ -70,13 +75,17 @@ struct PortType {
     std::vector<base::BitRate> rates;    // network ports and cages: line speeds supported
     std::vector<std::string> standards;  // e.g. "HDMI 2.0", "RS-232", "balanced line"
     std::optional<PoePort> poe;
-    std::optional<PortKey> passes_to;     // through ports: the other face
-    std::optional<int> usb_group;         // ports of one group share one role: only one side may be cabled
-    bool auxiliary = false;               // auxiliary network port or daisy-chain port of an endpoint's built-in switch
-    bool local_output = false;            // loop-out of an encoder: alive while encoding
-    std::optional<int> pairs;             // copper network ports that need fewer than four pairs
+    std::optional<PortKey> passes_to;  // through ports: the other face
+    std::optional<int> usb_group;      // ports of one group share one role: only one side may be cabled
+    bool auxiliary = false;            // auxiliary network port or daisy-chain port of an endpoint's built-in switch
+    bool local_output = false;         // loop-out of an encoder: alive while encoding
+    std::optional<int> pairs;          // copper network ports that need fewer than four pairs
+    std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
     std::optional<PictureFacts> picture;  // of picture ports; none: not stated
-    std::vector<AudioFormat> audio;       // sound that an input takes or an output can give; empty: not stated
+    std::optional<UsbPort> usb;        // USB ports, where more is known of them than their speed
+    std::optional<Polish> polish;      // fibre sockets and adapters
+    std::optional<int> joints;    // through ports of fibre: mated pairs between the two faces; usually 1, cassettes 2
+    std::optional<bool> crosses;  // through ports of fibre: swaps the two strands of a pair
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 
@@ -121,6 +130,12 @@ struct streamwright::base::EnumText<streamwright::catalogue::Way> {
                                                                           {E::usb_host, "usb_host"},
                                                                           {E::usb_device, "usb_device"},
                                                                           {E::through, "through"}}};
+};
+
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::Polish> {
+    using E = streamwright::catalogue::Polish;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{{{E::flat, "flat"}, {E::angled, "angled"}}};
 };
 
 template <>

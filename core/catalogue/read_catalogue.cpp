@@ -1,9 +1,11 @@
 // Types as JSON: which key names which field, ports given once for a whole range, and the folder of one file a type.
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/contradictions.h"
+#include "core/catalogue/detail/body_keys.h"
 #include "core/catalogue/detail/json_codec.h"
 #include "core/catalogue/detail/parser_watch.h"
 #include "core/catalogue/detail/picture_fields.h"
+#include "core/catalogue/detail/usb_keys.h"
 #include "core/catalogue/type_files.h"
 
 #include <algorithm>
@@ -17,6 +19,7 @@ struct Fields<PoePort> {
         v("side", s.side);
         v("class", s.poe_class);
         v("draw_mw", s.draw);
+        v("lldp", s.lldp);
     }
 };
 
@@ -38,6 +41,10 @@ struct Fields<PortType> {
         v("local_output", s.local_output);
         v("pairs", s.pairs);
         v("audio", s.audio);
+        v("usb", s.usb);
+        v("polish", s.polish);
+        v("joints", s.joints);
+        v("crosses", s.crosses);
         v("picture", s.picture);
     }
 };
@@ -73,6 +80,7 @@ struct Fields<Codec> {
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
         v("most_groups", s.most_groups);
+        v("usb", s.usb);
     }
 };
 
@@ -104,6 +112,7 @@ struct Fields<SwitchFacts> {
         v("aggregation_limit", s.aggregation_limit);
         v("member_by", s.member_by);
         v("stackable", s.stackable);
+        v("poe_budget_two_mw", s.poe_budget_two);
     }
 };
 
@@ -118,49 +127,8 @@ struct Fields<ModuleFacts> {
         v("connector", s.connector);
         v("wavelength_nm", s.wavelength_nm);
         v("strands", s.strands);
-    }
-};
-
-template <>
-struct Fields<ChassisFacts> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("slots", s.slots);
-        v("takes", s.takes);
-    }
-};
-
-template <>
-struct Fields<PhysicalSize> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("rack_units", s.rack_units);
-        v("height_um", s.height);
-        v("width_um", s.width);
-        v("depth_um", s.depth);
-        v("mass_g", s.mass);
-        v("full_depth", s.full_depth);
-    }
-};
-
-template <>
-struct Fields<PowerNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("most_mw", s.most);
-        v("most_apparent_mva", s.most_apparent);
-        v("external_supply", s.external_supply);
-    }
-};
-
-template <>
-struct Fields<LicenceNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("name", s.name);
-        v("per", s.per);
-        v("each", s.each);
-        v("count", s.count);
+        v("receive_nm", s.receive_nm);
+        v("polish", s.polish);
     }
 };
 
@@ -184,7 +152,19 @@ struct Fields<DeviceType> {
         v("size", s.size);
         v("power", s.power);
         v("controlled_by", s.controlled_by);
+        v("control_note", s.control_note);
+        v("usb_hubs", s.usb_hubs);
+        v("delay_ns", s.delay);
         v("licences", s.licences);
+    }
+};
+
+template <>
+struct Fields<CoaxLoss> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("megahertz", s.megahertz);
+        v("per_100m_mdb", s.per_100m);
     }
 };
 
@@ -208,6 +188,13 @@ struct Fields<CableType> {
         v("picture_link", s.picture_link);
         v("made_length_um", s.made_length);
         v("most_length_um", s.most_length);
+        v("awg", s.awg);
+        v("crossed", s.crossed);
+        v("polish", s.polish);
+        v("loss_per_km_mdb", s.loss_per_km);
+        v("coax_losses", s.coax_losses);
+        v("conductor_mm2_tenths", s.conductor_mm2_tenths);
+        v("picofarad_per_m", s.picofarad_per_m);
     }
 };
 

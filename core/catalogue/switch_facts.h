@@ -20,6 +20,12 @@ enum class TreeKind { common, per_vlan };
 /// What may decide on which member of an aggregation group a frame goes.
 enum class MemberChoice { source_mac, destination_mac, source_ip, destination_ip, destination_port };
 
+/// What a switch sets aside for a powered port: the watts of its class, those it measures, or those the device asks for
+/// by LLDP (IEEE 802.3 clause 79).
+enum class PoeAllocation { by_class, by_draw, by_lldp };
+/// Power supplies in a switch: one; two that add their PoE watts; two of which one alone must carry all.
+enum class SupplySet { one, two_added, two_redundant };
+
 struct SwitchFacts {
     std::optional<bool> snooping;  // able to snoop IGMP
     std::optional<UnknownGroups> unknown_groups;
@@ -47,6 +53,7 @@ struct SwitchFacts {
     /// IEEE 802.1AX leaves the choice open).
     std::optional<std::vector<MemberChoice>> member_by;
     std::optional<bool> stackable;
+    std::optional<base::Power> poe_budget_two;  // with two supplies that add up; poe_budget is that of one
     friend bool operator==(const SwitchFacts&, const SwitchFacts&) = default;
 };
 
@@ -74,6 +81,18 @@ struct streamwright::base::EnumText<streamwright::catalogue::TreeKind> {
     using E = streamwright::catalogue::TreeKind;
     static constexpr std::array<std::pair<E, std::string_view>, 2> names{
         {{E::common, "common"}, {E::per_vlan, "per_vlan"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::PoeAllocation> {
+    using E = streamwright::catalogue::PoeAllocation;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::by_class, "by_class"}, {E::by_draw, "by_draw"}, {E::by_lldp, "by_lldp"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::catalogue::SupplySet> {
+    using E = streamwright::catalogue::SupplySet;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::one, "one"}, {E::two_added, "two_added"}, {E::two_redundant, "two_redundant"}}};
 };
 template <>
 struct streamwright::base::EnumText<streamwright::catalogue::MemberChoice> {

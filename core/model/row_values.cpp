@@ -15,6 +15,7 @@ namespace {
 constexpr std::int64_t most_rate_bps = 1'600'000'000'000;   // the fastest Ethernet rate there is (IEEE P802.3dj)
 constexpr std::int64_t most_length_um = 1'000'000'000'000;  // 1,000 km
 constexpr std::int64_t most_place_um = 10'000'000'000;      // 10 km either way
+constexpr std::int64_t most_loss_mdb = 100'000;             // 100 dB
 constexpr std::int64_t coldest_mdegc = -60'000, hottest_mdegc = 150'000;
 
 Trouble out_of(std::string_view field, std::int64_t value, std::int64_t low, std::int64_t high) {
@@ -103,6 +104,32 @@ Trouble wrong_tree_timers(const BridgeSettings& bridging) {
         {std::to_string(timers.hello_s), std::to_string(timers.max_age_s), std::to_string(timers.forward_delay_s)}};
 }
 
+Trouble wrong_loss(std::string_view field, const std::optional<base::Loss>& loss) {
+    if (!loss || (loss->count() >= 0 && loss->count() <= most_loss_mdb)) return std::nullopt;
+    return base::Error{"The %1 must be from 0 to 100 dB; %2 thousandths was given.",
+                       {std::string(field), std::to_string(loss->count())}};
+}
+
+Trouble wrong_cabling(const CablingSettings& cabling) {
+    if (auto trouble = out_of("rise of a powered bundle in thousandths of a degree", cabling.bundle_rise.count(), 0,
+                              hottest_mdegc))
+        return trouble;
+    if (cabling.cat6_10g)
+        if (auto trouble = wrong_length("reach of 10 Gb/s on category 6", *cabling.cat6_10g)) return trouble;
+    if (auto trouble = wrong_loss("loss of a mated pair", cabling.joint_loss)) return trouble;
+    if (auto trouble = wrong_loss("loss of a splice", cabling.splice_loss)) return trouble;
+    std::vector<std::string> named;
+    for (const auto& line : cabling.lines) {
+        if (line.line.empty()) return base::Error{"A limit of a line must name its line.", {}};
+        if (line.length)
+            if (auto trouble = wrong_length("limit of the line", *line.length)) return trouble;
+        if (auto trouble = wrong_loss("loss of the line", line.loss)) return trouble;
+        named.push_back(line.line);
+    }
+    if (doubled(named)) return base::Error{"A line is limited twice; keep one of the two.", {}};
+    return std::nullopt;
+}
+
 Trouble wrong_bridging(const BridgeSettings& bridging) {
     if (bridging.priority)  // IEEE 802.1Q, 13.26.2
         if (auto trouble = out_of_steps("bridge priority", *bridging.priority, 61440, 4096)) return trouble;
@@ -138,6 +165,7 @@ Trouble wrong_value(const Settings& row) {
     if (auto trouble = out_of("spare endpoints in percent", row.spares.endpoints_percent, 0, 100)) return trouble;
     if (auto trouble = out_of("spare transceivers of each kind", row.spares.of_each_module, 0, 1000)) return trouble;
     if (auto trouble = out_of("spare leads of each kind", row.spares.of_each_lead, 0, 1000)) return trouble;
+    if (auto trouble = wrong_cabling(row.cabling)) return trouble;
     if (row.security.certificates_expire.empty() || is_date(row.security.certificates_expire)) return std::nullopt;
     return base::Error{"The certificates' expiry must be a date such as 2027-06-30; \"%1\" was given.",
                        {row.security.certificates_expire}};
@@ -171,6 +199,9 @@ Trouble wrong_value(const Device& row) {
         if (auto trouble = out_of("chassis slot", row.chassis->slot, 1, 1000)) return trouble;
         if (row.chassis->chassis == row.id) return base::Error{"%1 cannot be a card of itself.", {row.tag}};
     }
+    constexpr std::int64_t most_delay_ns = 10'000'000'000;
+    if (row.sound_delay && (row.sound_delay->count() < 0 || row.sound_delay->count() > most_delay_ns))
+        return base::Error{"The sound delay of %1 must be from 0 to 10 s.", {row.tag}};
     if (doubled(row.roles)) return base::Error{"A role of %1 is named twice.", {row.tag}};
     for (const auto& host : row.addresses) {
         if (auto trouble = wrong_host("address", host.address)) return trouble;
@@ -201,6 +232,9 @@ Trouble wrong_value(const PortOverride& row) {
         if (auto trouble = out_of("path cost", *row.path_cost, 1, 200'000'000)) return trouble;
     if (row.port_priority)  // IEEE 802.1Q, 13.27.47
         if (auto trouble = out_of_steps("port priority", *row.port_priority, 240, 16)) return trouble;
+    if (row.poe.limit)
+        if (auto trouble = out_of("PoE limit of the port in milliwatts", row.poe.limit->count(), 0, 100'000))
+            return trouble;
     if (doubled(row.tagged)) return base::Error{"Port %1 carries a VLAN tagged twice.", {row.port.port.text}};
     if (row.untagged && std::find(row.tagged.begin(), row.tagged.end(), *row.untagged) != row.tagged.end())
         return base::Error{"Port %1 carries a VLAN both tagged and untagged; choose one.", {row.port.port.text}};
@@ -214,6 +248,10 @@ Trouble wrong_value(const Cable& row) {
         if (auto trouble = wrong_length("length of the cable", *row.length)) return trouble;
     if (row.a && row.b && row.a->port == row.b->port)
         return base::Error{"Both ends of cable %1 are on one port; a cable joins two.", {row.tag}};
+    if (row.fibre.pair_swaps)
+        if (auto trouble = out_of("number of pair swaps", *row.fibre.pair_swaps, 0, 10)) return trouble;
+    if (auto trouble = out_of("number of splices", row.fibre.splices, 0, 100)) return trouble;
+    if (auto trouble = out_of("number of connector pairs not drawn", row.fibre.joints, 0, 100)) return trouble;
     if (!row.agreed) return std::nullopt;
     if (auto trouble = out_of("agreed number of sources", row.agreed->sources, 0, 100'000)) return trouble;
     if (row.agreed->on.empty() || is_date(row.agreed->on)) return std::nullopt;

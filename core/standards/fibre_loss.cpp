@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 
 namespace streamwright::standards {
 
@@ -81,6 +82,16 @@ const Attenuation* attenuation(FibreGrade grade, int wavelength_nm) {
         return row.grade == grade && row.wavelength_nm == wavelength_nm;
     });
     return found == rows.end() ? nullptr : &*found;
+}
+
+const Attenuation* attenuation_near(FibreGrade grade, int wavelength_nm) {
+    const bool single = !is_multimode(grade);
+    if (single && (wavelength_nm < 1260 || wavelength_nm > 1625)) return nullptr;
+    const Attenuation* nearest = nullptr;
+    const auto off = [&](const Attenuation& row) { return std::abs(row.wavelength_nm - wavelength_nm); };
+    for (const auto& row : fibre_loss_detail::per_km)
+        if (row.grade == grade && (!nearest || off(row) < off(*nearest))) nearest = &row;
+    return nearest && (single || off(*nearest) <= 60) ? nearest : nullptr;
 }
 
 base::Loss channel_loss(const FibreChannel& channel) {

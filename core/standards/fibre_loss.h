@@ -31,6 +31,9 @@ struct Attenuation {
 };
 std::span<const Attenuation> attenuations();
 const Attenuation* attenuation(FibreGrade grade, int wavelength_nm);  // null: not known
+/// The row that holds for the light of a transceiver: multimode within 60 nm of a stated wavelength, single-mode the
+/// nearest row from 1260 to 1625 nm (its figure is the same from 1310 to 1550 nm). Null: not known.
+const Attenuation* attenuation_near(FibreGrade grade, int wavelength_nm);
 
 /// Most that any mated pair of connectors and any splice may lose.
 inline constexpr base::Loss mated_pair_loss = base::Loss::from_count(750);

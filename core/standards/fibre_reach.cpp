@@ -39,6 +39,11 @@ constexpr std::array reaches{
     FibreReach{"1000BASE-LX", os2, 2_m, 5_km, c38},
     FibreReach{"1000BASE-LX10", os1a, 0_m, 10_km, clause("clause 59", Standing::memory)},
     FibreReach{"1000BASE-LX10", os2, 0_m, 10_km, clause("clause 59", Standing::memory)},
+    // One strand both ways; -D sends at 1490 nm, -U at 1310 nm.
+    FibreReach{"1000BASE-BX10-D", os1a, 500_mm, 10_km, clause("clause 59", Standing::memory)},
+    FibreReach{"1000BASE-BX10-D", os2, 500_mm, 10_km, clause("clause 59", Standing::memory)},
+    FibreReach{"1000BASE-BX10-U", os1a, 500_mm, 10_km, clause("clause 59", Standing::memory)},
+    FibreReach{"1000BASE-BX10-U", os2, 500_mm, 10_km, clause("clause 59", Standing::memory)},
     FibreReach{"10GBASE-SR", old_62_5, 0_m, 26_m, clause("clause 52", Standing::memory)},
     FibreReach{"10GBASE-SR", om1, 0_m, 33_m, c52},
     FibreReach{"10GBASE-SR", om2, 0_m, 82_m, c52},

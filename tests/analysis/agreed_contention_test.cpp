@@ -2,6 +2,7 @@
 #include "core/analysis/agreed_contention.h"
 
 #include "tests/cases/field_room.h"
+#include "tests/graph/mode_room.h"
 #include "tests/support/network_facts.h"
 
 #include <gtest/gtest.h>
@@ -71,23 +72,73 @@ TEST(AgreedContention, isTheGreatestOfAllRoutingsThatKeepToIt) {
     std::mt19937_64 random(9);
     int limited = 0;
     for (int round = 0; round < 12; ++round) {
-        const Row row(random);
+        Row row(random);
         const int sources = static_cast<int>(random() % 3);
+        row.room.b.change<model::Cable>(row.trunk, [&](auto& cable) { cable.agreed = {sources, "IT", ""}; });
         const NetworkFacts facts(row.room.b.design);
-        const auto worst = analysis::find_worst_case(facts.wiring, facts.network, facts.paths, facts.trees,
-                                                     facts.forwarding, facts.loads, {});
+        const auto worst = analysis::find_worst_case(
+            facts.wiring, facts.network, facts.paths, facts.trees, facts.forwarding, facts.loads, {},
+            analysis::agreed_pictures(facts.wiring, facts.runs, facts.network));
         ASSERT_TRUE(worst);
         for (const bool a_to_b : {true, false}) {
             const int arc = row.arc(facts, a_to_b);
             const auto& most = worst->arcs[static_cast<std::size_t>(arc)];
-            const auto within = analysis::within_agreement(facts.wiring, facts.network, facts.paths, facts.forwarding,
-                                                           most, arc, {sources, "IT", ""});
+            const auto& within = worst->agreed.at(arc);
             EXPECT_EQ(within.wire, greatest_kept(row, sources, a_to_b)) << "round " << round << ", " << sources;
             limited += within.wire < most.wire ? 1 : 0;
         }
     }
     EXPECT_GT(limited, 5);
 }
+
+/// The greatest load of an arc over all presets that show at most so many different streams across it.
+base::Rate greatest_of_presets(const NetworkFacts& facts, int arc, int sources) {
+    base::Rate greatest;
+    for (const auto& preset : facts.loads.presets) {
+        const auto across = analysis::sources_across(facts.wiring, facts.network, facts.paths, facts.trees,
+                                                     facts.forwarding, preset, arc);
+        if (static_cast<int>(across.size()) <= sources)
+            greatest = std::max(greatest, preset.arcs[static_cast<std::size_t>(arc)].wire);
+    }
+    return greatest;
+}
+
+class AgreedContentionModes : public testing::TestWithParam<RoomMode> {};
+
+TEST_P(AgreedContentionModes, isTheGreatestOfAllRoutingsThatKeepToIt) {
+    int arcs = 0, limited = 0, bounds = 0;
+    for (std::uint64_t seed = 1000; seed < 1150 && !HasFailure(); ++seed) {
+        ModeRoom room(GetParam(), seed);
+        room.add_every_routing();
+        const auto facts = room.facts();
+        for (int sources = 0; sources < 3; ++sources) {
+            analysis::AgreedPictures limits;
+            for (int arc = 0; arc < 2 * static_cast<int>(facts.network.links.size()); ++arc) limits[arc] = sources;
+            const auto worst = *analysis::find_worst_case(facts.wiring, facts.network, facts.paths, facts.trees,
+                                                          facts.forwarding, facts.loads, {}, limits);
+            for (const auto& [arc, within] : worst.agreed) {
+                const auto kept = greatest_of_presets(facts, arc, sources);
+                ++arcs;
+                bounds += within.at_most ? 1 : 0;
+                limited += within.wire < worst.arcs[static_cast<std::size_t>(arc)].wire ? 1 : 0;
+                if (within.at_most)
+                    EXPECT_GE(within.wire, kept);
+                else
+                    EXPECT_EQ(within.wire, kept)
+                        << "seed " << seed << ", arc " << arc << ", " << sources << " "
+                        << within.wire.ceil().count() / 1000000 << " " << kept.ceil().count() / 1000000 << " routed "
+                        << testing::PrintToString(facts.tags(within.routed)) << " unasked "
+                        << testing::PrintToString(facts.tags(within.unasked));
+            }
+        }
+    }
+    EXPECT_GT(arcs, 1000);
+    EXPECT_GT(limited, GetParam() == RoomMode::flood ? -1 : 60);
+    EXPECT_LE(bounds, arcs / 20);
+}
+
+INSTANTIATE_TEST_SUITE_P(All, AgreedContentionModes,
+                         testing::Values(RoomMode::flood, RoomMode::router_ports, RoomMode::drop, RoomMode::mixed));
 
 TEST(AgreedContention, theLeastOfALinkCounts) {
     std::mt19937_64 random(1);

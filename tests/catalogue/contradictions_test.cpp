@@ -179,6 +179,29 @@ const std::vector<Case> device_cases{
     {"NegativeAddressTable", plain(R"("kind":"switch","bridging":{"address_table_size":-1})"),
      "bridging.address_table_size"},
     {"NegativeBudget", plain(R"("kind":"switch","bridging":{"poe_budget_mw":-1})"), "bridging.poe_budget_mw"},
+    {"TwoSuppliesAlone", plain(R"("kind":"switch","bridging":{"poe_budget_two_mw":9})"), "bridging.poe_budget_two_mw"},
+    {"TwoSuppliesGiveLess", plain(R"("kind":"switch","bridging":{"poe_budget_mw":9,"poe_budget_two_mw":8})"),
+     "bridging.poe_budget_two_mw"},
+    {"PolishOnCopper",
+     plain(R"("ports":[{"key":"a","signal":"copper","way":"both","connector":"rj45","rates_bps":[1000],)"
+           R"("polish":"flat"}])"),
+     "ports[a].polish"},
+    {"JointsOnAnActivePort",
+     plain(R"("ports":[{"key":"a","signal":"fibre","way":"both","connector":"lc_duplex","rates_bps":[1000],)"
+           R"("joints":1}])"),
+     "ports[a].joints"},
+    {"CrossesOnAnActivePort",
+     plain(R"("ports":[{"key":"a","signal":"fibre","way":"both","connector":"lc_duplex","rates_bps":[1000],)"
+           R"("crosses":true}])"),
+     "ports[a].crosses"},
+    {"HearsWithTwoStrands",
+     plain(R"("kind":"transceiver","module":{"form":"sfp","phy":"p","rate_bps":1,"medium":"singlemode",)"
+           R"("wavelength_nm":1310,"receive_nm":1490})"),
+     "module.receive_nm"},
+    {"HearsItself",
+     plain(R"("kind":"transceiver","module":{"form":"sfp","phy":"p","rate_bps":1,"medium":"singlemode",)"
+           R"("wavelength_nm":1310,"receive_nm":1310,"strands":1})"),
+     "module.receive_nm"},
     {"FramesTooShort", plain(R"("kind":"switch","bridging":{"frame_limit":1000})"), "bridging.frame_limit"},
     {"TransceiverWithoutModule", plain(R"("kind":"transceiver")"), "module"},
     {"ModuleWithoutRate",
@@ -237,6 +260,20 @@ TEST(Contradictions, CablesAreJudgedToo) {
     told(R"("signal":"video","plugs":["hdmi"],"picture_link":"HDMI 9")", "picture_link");
     told(R"("signal":"audio","plugs":["xlr"],"picture_link":"HDMI 2.0")", "picture_link");
     told(R"("plugs":["hdmi"],"use":"lead","made_length_um":3000000,"most_length_um":2000000)", "made_length_um");
+    told(R"("plugs":["lc_duplex"],"medium":"balanced_copper","crossed":true)", "crossed");
+    told(R"("plugs":["mpo"],"medium":"multimode","strands":12,"crossed":true)", "crossed");
+    told(R"("plugs":["rj45"],"medium":"balanced_copper","polish":"flat")", "polish");
+    told(R"("plugs":["lc_duplex"],"medium":"multimode","loss_per_km_mdb":0)", "loss_per_km_mdb");
+    told(R"("plugs":["rj45"],"medium":"balanced_copper","coax_losses":[{"megahertz":1,"per_100m_mdb":1}])",
+         "coax_losses");
+    told(R"("plugs":["bnc"],"medium":"coaxial","coax_losses":[{"megahertz":0,"per_100m_mdb":1}])", "coax_losses");
+    told(R"("plugs":["bnc"],"medium":"coaxial",)"
+         R"("coax_losses":[{"megahertz":9,"per_100m_mdb":1},{"megahertz":9,"per_100m_mdb":2}])",
+         "coax_losses");
+    told(R"("plugs":["lc_duplex"],"medium":"multimode","awg":23)", "awg");
+    told(R"("plugs":["rj45"],"medium":"balanced_copper","awg":9)", "awg");
+    told(R"("plugs":["speaker"],"conductor_mm2_tenths":0)", "conductor_mm2_tenths");
+    told(R"("plugs":["de9"],"picofarad_per_m":0)", "picofarad_per_m");
 }
 
 }  // namespace contradictions_test

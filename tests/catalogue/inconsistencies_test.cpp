@@ -111,6 +111,11 @@ const std::vector<Case> cases{
      plain(R"("kind":"transceiver","module":{"form":"sfp","phy":"1000BASE-SX","rate_bps":1000000000,)"
            R"("medium":"multimode","wavelength_nm":850,"connector":"rj45"})"),
      "module.connector"},
+    // 40GBASE-SR4: four lanes each way (IEEE 802.3, from memory).
+    {"StrandsOfAnotherPhysicalLayer",
+     plain(R"("kind":"transceiver","module":{"form":"qsfp_plus","phy":"40GBASE-SR4","rate_bps":40000000000,)"
+           R"("medium":"multimode","wavelength_nm":850,"connector":"mpo","strands":2})"),
+     "module.strands"},
     {"CardWithRackUnits", plain(R"("kind":"card","card_form":"x","size":{"rack_units":1})"), "size.rack_units"},
     {"FullDepthWithoutRack", plain(R"("size":{"full_depth":true})"), "size.full_depth"},
     // IEC 60297-3-100: one unit is 44.45 mm high, a panel 482.6 mm wide.

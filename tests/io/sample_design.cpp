@@ -33,6 +33,13 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
                                                   standards::Sampling::ycbcr_422, 10, true, false};
     type.codec->most_without_server = 20;
     type.codec->most_groups = 16;
+    type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
+    for (auto& port : type.ports)
+        if (port.signal == catalogue::Signal::usb)
+            port.usb = catalogue::UsbPort{base::BitRate::from_count(100'000'000), true, {}, {}};
+    type.control_note = "switch serial control on in the service menu";
+    type.usb_hubs = 1;
+    type.delay = base::Duration::from_count(3'000'000);
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
@@ -75,6 +82,13 @@ struct FullDesign {
                        {"csv", "pdf"},
                        {true, false, "2027-06-30", true},
                        {10, 1, 2},
+                       LipSync::ebu_r37,
+                       {WarmRule::linear,
+                        15_degC,
+                        37_m,
+                        500_mdB,
+                        100_mdB,
+                        {{"HDMI 18 Gb/s", 6_m, {}}, {"3G-SDI", {}, 25'000_mdB}}},
                        {}});
     }
     void fill_venue() {
@@ -92,6 +106,7 @@ struct FullDesign {
             r.rack = RackPlace{rack, 7, RackFace::rear};
             r.chassis = ChassisPlace{sw, 3}, r.roles = {catalogue::Role::decoder}, r.host_name = "ep-1",
             r.control = catalogue::ControlMethod::serial, r.serial = "123";
+            r.sound_delay = base::Duration::from_count(64'000'000);
             r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
         });
         b.change<Device>(sw, [&](Device& r) {
@@ -106,7 +121,9 @@ struct FullDesign {
                           {vlan},
                           1,
                           10,
-                          12};
+                          12,
+                          catalogue::SupplySet::two_redundant,
+                          catalogue::PoeAllocation::by_lldp};
         });
         const auto module = types::module_sr();
         b.embed(module);
@@ -127,6 +144,7 @@ struct FullDesign {
                            true,
                            true,
                            true,
+                           {true, PoePriority::critical, 15400_mW},
                            standards::parse_video_format("1080p59.94 4:2:2 10-bit HLG").value(),
                            standards::HdcpContent::type_1,
                            EdidPolicy{EdidWay::copied, {}, PortRef{dec, {"out"}}, {}},
@@ -139,6 +157,7 @@ struct FullDesign {
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {
+            r.fibre = {3, 2, 1};
             r.note = "n", r.duct = "tray 1", r.agreed = model::AgreedContention{4, "IT", "2026-11-20"},
             r.progress = {true, true, true, true};
         });

@@ -167,6 +167,21 @@ std::vector<Fault> past_the_limit() {
         {"cables", "1,000 km", cable([](Cable& r) { r.length = base::Length::from_count(-1); })},
         {"cables", "1,000 km", cable([](Cable& r) { r.length = 1000_km + 1_um; })},
         {"cables", "one port", cable([](Cable& r) { r.b = r.a; })},
+        {"port_overrides", "PoE limit", port([](PortOverride& r) { r.poe.limit = 100'001_mW; })},
+        {"cables", "pair swaps", cable([](Cable& r) { r.fibre.pair_swaps = 11; })},
+        {"cables", "splices", cable([](Cable& r) { r.fibre.splices = -1; })},
+        {"cables", "not drawn", cable([](Cable& r) { r.fibre.joints = 101; })},
+        {"settings", "bundle", settings([](Settings& r) { r.cabling.bundle_rise = -(1_degC); })},
+        {"settings", "1,000 km", settings([](Settings& r) { r.cabling.cat6_10g = -(1_m); })},
+        {"settings", "mated pair", settings([](Settings& r) { r.cabling.joint_loss = 100'001_mdB; })},
+        {"settings", "splice", settings([](Settings& r) { r.cabling.splice_loss = -(1_mdB); })},
+        {"settings", "name its line", settings([](Settings& r) { r.cabling.lines = {{}}; })},
+        {"settings", "limited twice", settings([](Settings& r) {
+             r.cabling.lines = {{"RS-232", 20_m, {}}, {"RS-232", 15_m, {}}};
+         })},
+        {"settings", "loss of the line", settings([](Settings& r) {
+             r.cabling.lines = {{"3G-SDI", {}, -(1_mdB)}};
+         })},
         {"settings", "1 to 31744", settings([](Settings& r) { r.query_interval_s = 31745; })},  // RFC 3376 4.1.7
         {"settings", "shorter than", settings([](Settings& r) { r.query_response_s = 125; })},  // RFC 3376 8.3
         {"settings", "1 to 7", settings([](Settings& r) { r.robustness = 0; })},                // RFC 3376 8.1

@@ -62,6 +62,19 @@ TEST(FibreLoss, AttenuationAndJointsAreAsPublished) {
     EXPECT_FALSE(attenuation(om3, 1550));
 }
 
+TEST(FibreLoss, LightBetweenTheRowsTakesTheNearest) {
+    EXPECT_EQ(attenuation_near(om3, 1310)->wavelength_nm, 1300);  // ATT-002 is stated for 1300 nm
+    EXPECT_EQ(attenuation_near(om4, 860)->wavelength_nm, 850);
+    EXPECT_FALSE(attenuation_near(om3, 1000));
+    EXPECT_FALSE(attenuation_near(om3, 1550));
+    // ATT-007: one figure from 1310 to 1550 nm.
+    for (const int nm : {1271, 1310, 1331, 1490, 1550})
+        EXPECT_EQ(attenuation_near(os2, nm)->per_km.count(), row_number("ATT-007", 3));
+    EXPECT_FALSE(attenuation_near(os2, 850));
+    // No row speaks of fibres older than the OM names.
+    EXPECT_FALSE(attenuation_near(old_62_5, 850));
+}
+
 base::Loss lost(base::Length length, FibreGrade grade, int wavelength, int pairs,
                 base::Loss per_pair = mated_pair_loss) {
     return channel_loss({length, attenuation(grade, wavelength)->per_km, pairs, per_pair});

@@ -66,6 +66,10 @@ struct Faulty {
 /// Faults of signals: USB, keyboard and mouse sessions, control, sound.
 void signal_faults(Faulty& f);
 void signal_fault_sheet(Faulty& f);
+/// Faults of cabling, each on switches of its own.
+void cabling_faults(Faulty& f);
+void cabling_fault_sheet(Faulty& f);
+
 /// Faults of the venue: racks, chassis, what a management server must do, chains of endpoints, slow links.
 void venue_faults(Faulty& f);
 void venue_fault_sheet(Faulty& f);

@@ -88,6 +88,11 @@ void attach(Quay& quay, const std::string& cable, const std::string& core_port, 
     quay.make.cable(cable, quay.make.tagged(at), core_port, quay.make.tagged(tag), port);
 }
 
+/// How often the fibre swaps its two strands, so that with the crossed leads beside it the sum is odd.
+void wired(Quay& quay, model::CableId fibre, int pair_swaps) {
+    quay.make.run(model::SetFibreWork{fibre, {pair_swaps, 0, 0}});
+}
+
 /// From a cage in comms North by lead, panel and fibre to a cage in comms South.
 void north_to_south(Quay& quay, const std::string& north_switch, const std::string& north_port,
                     const std::string& south_port, const std::string& panel_port, const std::string& grade,
@@ -95,8 +100,10 @@ void north_to_south(Quay& quay, const std::string& north_switch, const std::stri
     auto& make = quay.make;
     const auto lead = "patch-" + grade + "-2m";
     make.cable(lead, make.tagged(north_switch), north_port, make.tagged("PF-N"), "front-" + panel_port);
-    make.cable("fibre-" + grade, make.tagged("PF-N"), "rear-" + panel_port, make.tagged("PF-S"), "rear-" + panel_port,
-               metres);
+    wired(quay,
+          make.cable("fibre-" + grade, make.tagged("PF-N"), "rear-" + panel_port, make.tagged("PF-S"),
+                     "rear-" + panel_port, metres),
+          1);
     make.cable(lead, make.tagged("PF-S"), "front-" + panel_port, make.tagged("SW-S1"), south_port);
 }
 
@@ -118,11 +125,11 @@ void trunks(Quay& quay) {
     north_to_south(quay, "SW-N1", "28", "5", "12", "om4", 142);
     trunk_port(quay, "SW-CORE", "8", "sfp-10gbase-sr");
     trunk_port(quay, "SW-CR", "25", "sfp-10gbase-sr");
-    make.cable("fibre-om4", make.tagged("SW-CORE"), "8", make.tagged("SW-CR"), "25", 64);
+    wired(quay, make.cable("fibre-om4", make.tagged("SW-CORE"), "8", make.tagged("SW-CR"), "25", 64), 1);
     trunk_port(quay, "SW-CORE", "6", "sfp-1000base-lx");
     trunk_port(quay, "SW-MQ", "25", "sfp-1000base-lx");
     make.cable("patch-os2-2m", make.tagged("SW-CORE"), "6", make.tagged("PF-N"), "front-3");
-    make.cable("fibre-os2", make.tagged("PF-N"), "rear-3", make.tagged("SW-MQ"), "25", 340);
+    wired(quay, make.cable("fibre-os2", make.tagged("PF-N"), "rear-3", make.tagged("SW-MQ"), "25", 340), 0);
 }
 
 void servers(Quay& quay) {

@@ -160,7 +160,8 @@ void board_endpoint(Quay& quay, const std::string& tag, catalogue::Role role, co
     const auto bridge = make.tagged("SW-N2");
     const auto port = quay.next_port(bridge, role == catalogue::Role::encoder ? PortSide::odd : PortSide::even);
     make.module(bridge, port, "sfp-10gbase-sr");
-    make.cable("fibre-om4", endpoint, "net", bridge, port, 58);
+    const auto fibre = make.cable("fibre-om4", endpoint, "net", bridge, port, 58);
+    make.run(model::SetFibreWork{fibre, {1, 0, 0}});
 }
 
 void foyer_player(Quay& quay, const std::string& number, int slot) {

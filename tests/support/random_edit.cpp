@@ -217,13 +217,33 @@ Drawn rename(Draw& d) {
     return Rename{ids[d.below(ids.size())], d.word(), {}};
 }
 
+Drawn set_fibre_work(Draw& d) {
+    const auto* cable = d.row(d.design.cables);
+    if (!cable) return {};
+    FibreWork work{{}, d.between(0, 4), d.between(0, 3)};
+    if (d.once_in(2)) work.pair_swaps = d.between(0, 3);
+    return SetFibreWork{cable->id, work};
+}
+
+CablingSettings cabling(Draw& d) {
+    CablingSettings cabling;
+    cabling.warm_rule = static_cast<WarmRule>(d.below(4));
+    if (d.once_in(2)) cabling.bundle_rise = base::Temperature::from_count(d.between(0, 20) * 1000);
+    if (d.once_in(2)) cabling.joint_loss = base::Loss::from_count(d.between(200, 800));
+    if (d.once_in(2)) cabling.cat6_10g = base::Length::from_count(d.between(30, 55) * 1'000'000LL);
+    return cabling;
+}
+
 Drawn set_settings(Draw& d) {
     Settings row = d.design.settings();
-    switch (d.below(6)) {
+    switch (d.below(7)) {
         case 5:
             row.survive = static_cast<Survival>(d.below(3));
             row.survive_presets.clear();
             if (const auto preset = d.maybe_key(d.design.presets)) row.survive_presets.push_back(*preset);
+            break;
+        case 6:
+            row.cabling = cabling(d);
             break;
         case 0:
             row.title = d.word();
@@ -273,11 +293,12 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,       agree_contention, bend_cable,   configure_device, configure_port, connect,       embed_types,
-        move_on_sheet,  move_querier,     paste,        place_device,     reconnect,      remove,        rename,
-        set_cable_type, set_length,       set_settings, set_stream,       set_up_vlan,    stand_in_room, subscribe,
-        waive};
-    static_assert(std::variant_size_v<model::AnyEdit> == 22);  // a new verb is drawn here too
+        add_rows,       agree_contention, bend_cable,    configure_device, configure_port,
+        connect,        embed_types,      move_on_sheet, move_querier,     paste,
+        place_device,   reconnect,        remove,        rename,           set_cable_type,
+        set_fibre_work, set_length,       set_settings,  set_stream,       set_up_vlan,
+        stand_in_room,  subscribe,        waive};
+    static_assert(std::variant_size_v<model::AnyEdit> == 23);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);
 }

@@ -65,16 +65,15 @@ void show_direction(Figures& figures, const Document& document, const analysis::
                                                  forwarding, preset_load(facts, preset), arc);
     figures.figure(tr("to %1").arg(to ? shown(to->tag) : QString()),
                    tr("%1 of %2 sources").arg(across.size()).arg(agreement.agreed.sources));
-    const auto& worst = facts.get<analysis::WorstCase>().arcs;
-    const auto index = static_cast<std::size_t>(arc);
-    const auto& capacity = facts.get<analysis::LinkCapacity>().arcs;
-    if (!facts.deferred_known || index >= worst.size() || !capacity[index]) return;
-    const auto within =
-        analysis::within_agreement(wiring, network, paths, forwarding, worst[index], arc, agreement.agreed);
-    const auto share = base::percent_tenths(within.wire, *capacity[index]);
-    figures.figure(tr("at most"), tr("%1, %2 %")
-                                      .arg(shown(print(within.wire.ceil(), phrasebook(document.design()).numbers)),
-                                           shown(base::print_decimal(share, 1))));
+    const auto& agreed = facts.get<analysis::WorstCase>().agreed;
+    const auto within = agreed.find(arc);
+    const auto& capacity = facts.get<analysis::LinkCapacity>().arcs[static_cast<std::size_t>(arc)];
+    if (!facts.deferred_known || within == agreed.end() || !capacity) return;
+    const auto share = base::percent_tenths(within->second.wire, *capacity);
+    figures.figure(tr("at most"),
+                   tr("%1, %2 %")
+                       .arg(shown(print(within->second.wire.ceil(), phrasebook(document.design()).numbers)),
+                            shown(base::print_decimal(share, 1))));
 }
 
 void show(Figures& figures, const Document& document, model::CableId id, std::optional<model::PresetId> preset) {

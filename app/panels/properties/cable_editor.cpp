@@ -5,6 +5,7 @@
 #include "app/render/role_icon.h"
 #include "app/tools/cable_choice.h"
 #include "app/words/words.h"
+#include "core/analysis/limit_chain.h"
 #include "core/model/edits/connect.h"
 #include "core/model/mating.h"
 
@@ -68,17 +69,16 @@ std::optional<QString> set_length(PropertyForm& form, model::CableId id, const Q
     return form.change(model::SetLength{{id}, *length}, tr("Set length"));
 }
 
-/// The limit and the excess, as the finding about this cable's length states them.
-void show_limit(Figures& figures, const Document& document, model::CableId id) {
-    const auto numbers = phrasebook(document.design());
-    for (const auto& finding : document.analyser().findings()) {
-        const bool about = std::ranges::find(finding.subjects, analysis::Subject(id)) != finding.subjects.end();
-        const auto* measured = finding.measured ? std::get_if<base::Length>(&*finding.measured) : nullptr;
-        const auto* limit = finding.limit ? std::get_if<base::Length>(&*finding.limit) : nullptr;
-        if (!about || !measured || !limit) continue;
-        figures.figure(tr("Limit"), shown(print(*limit, numbers.numbers)));
-        if (*measured > *limit) figures.sum(tr("Over by"), shown(print(*measured - *limit, numbers.numbers)), true);
-        return;
+/// What the run is held to, and what the limit is made of.
+void show_limits(Figures& figures, const Document& document, int run) {
+    const auto book = phrasebook(document.design());
+    for (const auto& line : analysis::limit_chain(document.analyser().facts(), run)) {
+        const auto label = shown(base::fill({line.pattern, line.values}, book));
+        const auto figure = shown(base::print(line.figure, book));
+        if (line.sum || line.over)
+            figures.sum(label, figure, line.over);
+        else
+            figures.figure(label, figure);
     }
 }
 
@@ -108,7 +108,7 @@ void show_length(Figures& figures, const Document& document, model::CableId id) 
     const auto& sums = lengths.runs[run];
     if (sums.permanent && runs.list[run].cables.size() > 1) figures.figure(tr("Installed part"), words(sums.permanent));
     if (runs.list[run].cables.size() > 1) figures.sum(tr("Channel"), words(sums.channel));
-    show_limit(figures, document, id);
+    show_limits(figures, document, runs.run_of_cable[static_cast<std::size_t>(*index)]);
 }
 
 void show_ends(Figures& figures, PropertyForm& form, model::CableId id) {
@@ -188,6 +188,7 @@ PropertyForm* cable_editor(const EditorContext& context, model::CableId id, QWid
     form->section(tr("Ends"));
     form->live([form, id](Figures& figures) { show_ends(figures, *form, id); });
     add_fields(*form, context, id);
+    add_fibre_work(*form, id);
     add_transceivers(*form, context, id);
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_rate(figures, form->document(), id);

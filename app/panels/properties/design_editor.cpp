@@ -73,6 +73,22 @@ void add_checks(PropertyForm& form) {
         });
 }
 
+void add_lip_sync(PropertyForm& form) {
+    form.choice(
+        tr("Lip sync within"),
+        [] {
+            return std::vector<PropertyForm::Option>{{tr("ITU-R BT.1359-1, acceptable"), "bt1359"},
+                                                     {tr("EBU R37"), "ebu_r37"},
+                                                     {tr("ATSC IS-191"), "atsc_is191"}};
+        },
+        [&form] { return shown(std::string(base::enum_text(form.design().settings().lip_sync))); },
+        [&form](const QString& window) {
+            change_settings(form, tr("Change lip sync"), [&](model::Settings& s) {
+                s.lip_sync = base::parse_enum<model::LipSync>(window.toStdString()).value_or(model::LipSync::bt1359);
+            });
+        });
+}
+
 void show_counts(Figures& figures, const model::Design& design) {
     figures.section(tr("In this design"));
     figures.figure(tr("Rooms"), QString::number(design.rooms.size()));
@@ -89,6 +105,21 @@ void add_preset(Document& document, Selection& selection) {
     if (document.edit(model::AddRows{{preset}}, tr("Add preset"))) selection.set_preset(preset.id);
 }
 
+/// Whether its pictures are among those that must outlive failures; with none named, all are.
+void add_outliving(PropertyForm& form, model::PresetId id, int number) {
+    const auto named = [id](const model::Settings& settings) {
+        return std::ranges::find(settings.survive_presets, id) != settings.survive_presets.end();
+    };
+    form.check(
+        tr("Preset %1 must outlive").arg(number), [&form, named] { return named(form.design().settings()); },
+        [&form, id](bool on) {
+            change_settings(form, tr("Change which pictures outlive"), [&](model::Settings& settings) {
+                std::erase(settings.survive_presets, id);
+                if (on) settings.survive_presets.push_back(id);
+            });
+        });
+}
+
 void add_presets(PropertyForm& form, Selection& selection) {
     form.section(tr("Presets"));
     for (const auto& preset : form.design().presets)
@@ -101,6 +132,8 @@ void add_presets(PropertyForm& form, Selection& selection) {
             [&form, id = preset.id](const QString& text) {
                 return form.change(model::Rename{id, text.toStdString(), {}}, tr("Rename preset"));
             });
+    if (form.design().settings().survive != model::Survival::nothing)
+        for (const auto& preset : form.design().presets) add_outliving(form, preset.id, preset.number);
     form.live([&form, &selection](Figures& figures) {
         figures.button(tr("Add a preset"), [&form, &selection] {
             QMetaObject::invokeMethod(
@@ -133,6 +166,8 @@ PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     add_text(*form, tr("Created by"), &model::Settings::created_by);
     add_text(*form, tr("Approved by"), &model::Settings::approved_by);
     add_checks(*form);
+    add_lip_sync(*form);
+    add_cabling(*form);
     add_vlans(*form, context.selection);
     add_spares(*form);
     add_plan(*form);
@@ -168,6 +203,18 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId id, QWid
             [put, member = member](const QString& text) {
                 return put(tr("Change room"), [&](model::Room& each) { each.*member = text.toStdString(); });
             });
+    form->field(
+        tr("Cable ways at"),
+        [held] { return held() && held()->temperature ? shown(base::print(*held()->temperature)) : QString(); },
+        [put](const QString& text) -> std::optional<QString> {
+            std::optional<base::Temperature> warmth;
+            if (!text.isEmpty()) {
+                const auto typed = base::parse_temperature(text.toStdString());
+                if (!typed) return sentence(typed.error());
+                warmth = *typed;
+            }
+            return put(tr("Change temperature"), [&](model::Room& each) { each.temperature = warmth; });
+        });
     form->live([form, id](Figures& figures) {
         const auto* now = form->design().room_frames.find(id);
         if (!now) return;

@@ -50,6 +50,14 @@ void add_picture(PropertyForm& form, const EditorContext& context, const model::
 /// Spanning tree, snooping and queriers of a switch; nothing for other devices.
 void add_bridging(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);
+/// Pair swaps, splices and connector pairs of a fibre; nothing for other cables.
+void add_fibre_work(PropertyForm& form, model::CableId cable);
+/// Supplies of a switch and how it sets aside PoE; nothing where no port gives any.
+void add_poe_supply(PropertyForm& form, model::DeviceId device, const catalogue::DeviceType& type);
+/// Priority and limit of a port that gives PoE; nothing for others.
+void add_poe_port(PropertyForm& form, const model::PortRef& ref, const catalogue::PortType& port);
+/// What cabling is held to, part of the design's form.
+void add_cabling(PropertyForm& form);
 /// How many sources may cross the link that the cable is part of; nothing for cables that join no two switches.
 void add_agreement(PropertyForm& form, const EditorContext& context, model::CableId cable);
 /// Rack, unit and face, or chassis and slot; nothing for devices that are not mounted.

@@ -158,6 +158,7 @@ PropertyForm* port_editor(const EditorContext& context, const model::PortRef& re
     add_picture(*form, context, ref);
     const auto* type = form->design().type_of(*facts.device);
     if (catalogue::is_network(facts.port->signal) && type && type->bridging) add_network(*form, ref);
+    add_poe_port(*form, ref, *facts.port);
     form->finish();
     return form;
 }

@@ -70,6 +70,9 @@ void show_feed(Figures& figures, const Document& document, const analysis::PoeFe
     figures.figure(tr("From"), supply);
     figures.figure(tr("Class %1, reserved").arg(feed.wanted_class), shown(print(feed.reserved, numbers)));
     figures.figure(tr("Drawn by the device"), shown(print(feed.drawn, numbers)));
+    figures.figure(tr("Cable's loop, ohm"), shown(base::print_decimal((feed.cable.microohm + 5'000) / 10'000, 2)));
+    figures.figure(tr("Arriving at most"), shown(print(feed.arriving, numbers)));
+    if (!feed.starts) figures.sum(tr("Starts"), tr("no: budget used up"), true);
 }
 
 }  // namespace traffic_detail

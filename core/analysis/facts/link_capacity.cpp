@@ -101,6 +101,10 @@ End read_end(const graph::Wiring& wiring, graph::PortAt at, bool direct) {
 
 bool wavelengths_agree(const ModuleFacts& a, const ModuleFacts& b) {
     if (a.wavelength_nm == 0 || b.wavelength_nm == 0) return true;
+    const auto hears = [](const ModuleFacts& one, const ModuleFacts& other) {
+        return one.receive_nm == 0 || one.receive_nm == other.wavelength_nm;
+    };
+    if (!hears(a, b) || !hears(b, a)) return false;
     // Two strands: each lights one and hears the other at the same wavelength. One strand: the two must differ.
     return (a.strands == 1) == (b.strands == 1) && (a.wavelength_nm == b.wavelength_nm) == (a.strands != 1);
 }

@@ -1,5 +1,6 @@
 #include "core/analysis/facts/power_budget.h"
 
+#include "core/analysis/facts/cable_warmth.h"
 #include "core/standards/poe.h"
 
 #include <algorithm>
@@ -9,7 +10,10 @@ namespace streamwright::analysis {
 
 namespace power_budget_detail {
 
+using catalogue::PoeAllocation;
 using catalogue::PoeSide;
+using catalogue::SupplySet;
+using standards::PoeClass;
 using namespace base::literals;
 
 const catalogue::PoePort* poe_at(const graph::Wiring& wiring, const std::optional<graph::PortAt>& port, PoeSide side) {
@@ -18,83 +22,157 @@ const catalogue::PoePort* poe_at(const graph::Wiring& wiring, const std::optiona
     return poe && poe->side == side ? &*poe : nullptr;
 }
 
-/// Length of the run; without one the 100 m that IEEE 802.3 assumes.
-base::Length length_of(const graph::Wiring& wiring, const graph::Run& run) {
-    base::Length sum;
+const model::PoeSettings& settings_of(const graph::Wiring& wiring, graph::PortAt port) {
+    static const model::PoeSettings plain;
+    const auto* set = wiring.port_override(port);
+    return set ? set->poe : plain;
+}
+
+/// The highest class that the port gives: that of its type, or the highest within the limit set on it.
+const PoeClass* given_class(const catalogue::PoePort& port, const model::PoeSettings& set) {
+    const auto* given = standards::poe_class(port.poe_class);
+    if (!given || set.off) return nullptr;
+    if (!set.limit || given->at_supply <= *set.limit) return given;
+    const PoeClass* within = nullptr;
+    for (const auto& each : standards::poe_classes())
+        if (each.number > 0 && each.at_supply <= *set.limit && each.at_supply <= given->at_supply) within = &each;
+    return within;
+}
+
+std::int64_t assumed_microohm(const PoeClass& poe, base::Length length) {
+    return std::int64_t{standards::poe_type(poe.type)->loop_milliohm} * 1000 * (length.count() / 1000) / 100'000;
+}
+
+/// Resistance by gauge where every cable states it; else what IEEE 802.3 assumes for the length; else for 100 m.
+PoeCable cable_of(const graph::Wiring& wiring, const graph::Run& run, const PoeClass& poe) {
+    PoeCable cable{{}, true, true, cable_warmth(wiring, run).total(), 0};
     for (const int index : run.cables) {
-        const auto& cable = wiring.cables[static_cast<std::size_t>(index)];
-        if (cable.row->length)
-            sum += *cable.row->length;
-        else if (cable.type && cable.type->made_length)
-            sum += *cable.type->made_length;
-        else
-            return 100_m;
+        const auto& each = wiring.cables[static_cast<std::size_t>(index)];
+        const auto length = each.row->length ? each.row->length : each.type ? each.type->made_length : std::nullopt;
+        cable.length_known = cable.length_known && length;
+        if (!length) continue;
+        cable.length += *length;
+        const auto part = each.type && each.type->awg
+                              ? standards::loop_microohm(*each.type->awg, *length, poe.pairs, cable.warmth)
+                              : std::nullopt;
+        cable.by_gauge = cable.by_gauge && part;
+        cable.microohm += part.value_or(0);
     }
-    return sum;
+    if (!cable.length_known) cable.length = 100_m;
+    cable.by_gauge = cable.by_gauge && cable.length_known;
+    if (cable.by_gauge) return cable;
+    cable.microohm = assumed_microohm(poe, cable.length);
+    cable.warmth = {};
+    return cable;
 }
 
 /// What the port gives away so that the device gets what it draws; never more than its class.
-base::Power with_cable_loss(base::Power drawn, const standards::PoeClass& poe, base::Length length) {
-    const auto* type = standards::poe_type(poe.type);
-    const auto microohm = std::int64_t{type->loop_milliohm} * 1000 * (length.count() / 1000) / 100'000;
-    const auto flow = standards::feed_device(drawn, type->least_supply_mv, microohm);
+base::Power at_supply(base::Power drawn, const PoeClass& poe, std::int64_t microohm) {
+    const auto flow = standards::feed_device(drawn, standards::poe_type(poe.type)->least_supply_mv, microohm);
     return flow ? std::min(flow->at_supply, poe.at_supply) : poe.at_supply;
 }
 
-/// The class that the device is really given: its own, or the port's where that is less.
-standards::PoeClass granted(const standards::PoeClass& wanted, const standards::PoeClass& given) {
-    return given.at_supply < wanted.at_supply ? given : wanted;
+/// Devices that ask by LLDP are set aside what they ask for and the loss of the longest cable; others their class.
+base::Power set_aside(PoeAllocation by, const PoeFeed& feed, const PoeClass& got, bool asks) {
+    if (by == PoeAllocation::by_draw) return feed.flowing;
+    if (by == PoeAllocation::by_lldp && asks) return at_supply(feed.drawn, got, assumed_microohm(got, 100_m));
+    return got.at_supply;
 }
 
-struct Sums {
-    PoeFeed feed;
-    base::Power at_switch;
-};
+std::optional<PoeAllocation> allocation_of(const graph::WiredDevice& bridge) {
+    if (bridge.row->bridging.poe_allocation) return bridge.row->bridging.poe_allocation;
+    const auto& facts = bridge.type->bridging;
+    if (!facts || !facts->poe_by_class) return std::nullopt;
+    return *facts->poe_by_class ? PoeAllocation::by_class : PoeAllocation::by_draw;
+}
 
-std::optional<Sums> feed_over(const graph::Wiring& wiring, const graph::Run& run, int index, bool from_a) {
+void add_arrival(PoeFeed& feed, const PoeClass& got) {
+    feed.supply_mv = standards::poe_type(got.type)->least_supply_mv;
+    feed.flowing = at_supply(feed.drawn, got, feed.cable.microohm);
+    feed.arriving = standards::feed_from_supply(got.at_supply, feed.supply_mv, feed.cable.microohm).at_device;
+    const auto flow = standards::feed_device(feed.drawn, feed.supply_mv, feed.cable.microohm);
+    feed.device_mv = flow ? flow->device_mv : 0;
+}
+
+std::optional<PoeFeed> feed_over(const graph::Wiring& wiring, const graph::Run& run, int index, bool from_a) {
     const auto& near = from_a ? run.a : run.b;
     const auto& far = from_a ? run.b : run.a;
     const auto* supplies = poe_at(wiring, near, PoeSide::supplies);
     const auto* takes = poe_at(wiring, far, PoeSide::takes);
     if (!supplies || !takes) return std::nullopt;
+    const auto& set = settings_of(wiring, *near);
     const auto* wanted = standards::poe_class(takes->poe_class);
-    const auto* given = standards::poe_class(supplies->poe_class);
+    const auto* given = given_class(*supplies, set);
     if (!wanted || !given) return std::nullopt;
-    const auto got = granted(*wanted, *given);
-    const auto drawn = takes->draw.count() > 0 ? std::min(takes->draw, got.at_device) : got.at_device;
-    const auto at_switch = with_cable_loss(drawn, got, length_of(wiring, run));
-    const auto* type = wiring.devices[static_cast<std::size_t>(near->device)].type;
-    const bool by_draw = type->bridging && type->bridging->poe_by_class == false;
-    return Sums{{*near, *far, index, takes->poe_class, supplies->poe_class, by_draw ? at_switch : got.at_supply, drawn},
-                at_switch};
+    const auto& got = given->at_supply < wanted->at_supply ? *given : *wanted;
+    PoeFeed feed{*near, *far, index, wanted->number, given->number, got.number, set.limit, set.priority};
+    feed.drawn = takes->draw.count() > 0 ? std::min(takes->draw, got.at_device) : got.at_device;
+    feed.cable = cable_of(wiring, run, got);
+    add_arrival(feed, got);
+    const auto by = allocation_of(wiring.devices[static_cast<std::size_t>(near->device)]);
+    feed.reserved = set_aside(by.value_or(PoeAllocation::by_class), feed, got, takes->lldp.value_or(false));
+    return feed;
+}
+
+SwitchPower supplier_of(const graph::WiredDevice& bridge, int device) {
+    SwitchPower supplier{device, bridge.row->bridging.supplies, allocation_of(bridge), {}, {}, {}, {}, {}};
+    const auto& facts = bridge.type->bridging;
+    if (!facts) return supplier;
+    const bool added = supplier.supplies == SupplySet::two_added;
+    supplier.budget = added ? facts->poe_budget_two : facts->poe_budget;
+    if (added) supplier.one_supply = facts->poe_budget;
+    return supplier;
+}
+
+void put_in_order(PowerBudget& budget) {
+    for (auto& supplier : budget.switches) {
+        std::stable_sort(supplier.feeds.begin(), supplier.feeds.end(), [&](int a, int b) {
+            return budget.feeds[static_cast<std::size_t>(a)].priority >
+                   budget.feeds[static_cast<std::size_t>(b)].priority;
+        });
+        if (!supplier.budget) continue;
+        for (const int feed : supplier.feeds) budget.feeds[static_cast<std::size_t>(feed)].starts = false;
+        for (const int feed : served_by(budget, supplier, *supplier.budget))
+            budget.feeds[static_cast<std::size_t>(feed)].starts = true;
+    }
 }
 
 }  // namespace power_budget_detail
 
 PowerBudget find_power_budget(const graph::Wiring& wiring, const graph::Runs& runs) {
     using namespace power_budget_detail;
-    std::vector<Sums> feeds;
+    PowerBudget budget;
     for (int i = 0; i < static_cast<int>(runs.list.size()); ++i)
         for (const bool from_a : {true, false})
             if (auto feed = feed_over(wiring, runs.list[static_cast<std::size_t>(i)], i, from_a))
-                feeds.push_back(*feed);
-    std::sort(feeds.begin(), feeds.end(), [](const Sums& a, const Sums& b) {
-        return std::tie(a.feed.supply, a.feed.device, a.feed.run) < std::tie(b.feed.supply, b.feed.device, b.feed.run);
+                budget.feeds.push_back(*feed);
+    std::sort(budget.feeds.begin(), budget.feeds.end(), [](const PoeFeed& a, const PoeFeed& b) {
+        return std::tie(a.supply, a.device, a.run) < std::tie(b.supply, b.device, b.run);
     });
-    PowerBudget budget;
-    for (const auto& [feed, at_switch] : feeds) {
-        if (budget.switches.empty() || budget.switches.back().device != feed.supply.device) {
-            const auto* type = wiring.devices[static_cast<std::size_t>(feed.supply.device)].type;
-            budget.switches.push_back(
-                {feed.supply.device, type->bridging ? type->bridging->poe_budget : std::nullopt, {}, {}, {}});
-        }
+    for (int i = 0; i < static_cast<int>(budget.feeds.size()); ++i) {
+        const auto& feed = budget.feeds[static_cast<std::size_t>(i)];
+        const int device = feed.supply.device;
+        if (budget.switches.empty() || budget.switches.back().device != device)
+            budget.switches.push_back(supplier_of(wiring.devices[static_cast<std::size_t>(device)], device));
         auto& supplier = budget.switches.back();
         supplier.reserved += feed.reserved;
-        supplier.drawn += at_switch;
-        supplier.feeds.push_back(static_cast<int>(budget.feeds.size()));
-        budget.feeds.push_back(feed);
+        supplier.drawn += feed.flowing;
+        supplier.feeds.push_back(i);
     }
+    put_in_order(budget);
     return budget;
+}
+
+std::vector<int> served_by(const PowerBudget& power, const SwitchPower& supplier, base::Power budget) {
+    std::vector<int> served;
+    base::Power sum;
+    for (const int feed : supplier.feeds) {
+        const auto reserved = power.feeds[static_cast<std::size_t>(feed)].reserved;
+        if (sum + reserved > budget) continue;
+        sum += reserved;
+        served.push_back(feed);
+    }
+    return served;
 }
 
 }  // namespace streamwright::analysis

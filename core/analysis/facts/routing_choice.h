@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -32,6 +33,8 @@ struct RoutingProblem {
     std::vector<int> cells;               // inputs that are alike: how many
     std::vector<std::vector<int>> needs;  // cells any input of which meets it, sorted; never without an input
     std::vector<RoutingDemand> demands;
+    std::vector<bool> counted;  // per cell: its inputs count; empty: none does
+    std::optional<int> most;    // streams at most that inputs which count may bring
 };
 
 struct RoutingTaken {

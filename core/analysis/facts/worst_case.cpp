@@ -35,13 +35,25 @@ struct WorstFinder::Parts {
         worst.wire += rates.sum(worst.routed, tagged);
     }
 
-    void finish(int arc, ArcWorst& worst) {
+    /// Inputs and streams that go together are a matroid: of one, the best set of so many is the first of the best.
+    void keep_pictures(ArcWorst& worst, int pictures) {
+        std::vector<int> kept;
+        for (const int stream : worst.routed)
+            if (!input.is_picture(stream) || pictures-- > 0) kept.push_back(stream);
+        worst.routed = std::move(kept);
+        std::erase_if(worst.witness, [&](const Routed& each) {
+            return std::find(worst.routed.begin(), worst.routed.end(), each.stream) == worst.routed.end();
+        });
+    }
+
+    void finish(int arc, ArcWorst& worst, std::optional<int> pictures) {
         if (worst.routed.empty()) return;
         const auto tagged = [&](int s) { return input.tagged_on(arc, input.way(s).vlan); };
         std::sort(worst.routed.begin(), worst.routed.end(), [&](int a, int b) {
             return std::pair(-rates.rank(a, tagged(a)), a) < std::pair(-rates.rank(b, tagged(b)), b);
         });
         std::sort(worst.witness.begin(), worst.witness.end());
+        if (pictures) keep_pictures(worst, *pictures);
         if (!worst.at_most) worst.wire += rates.sum(worst.routed, tagged);
     }
 };
@@ -54,7 +66,10 @@ WorstFinder::WorstFinder(const graph::Wiring& wiring, const graph::NetworkGraph&
 
 WorstFinder::~WorstFinder() = default;
 
-ArcWorst WorstFinder::of(int arc) {
+ArcWorst WorstFinder::of(int arc) { return find(arc, std::nullopt); }
+ArcWorst WorstFinder::within(int arc, int pictures) { return find(arc, pictures); }
+
+ArcWorst WorstFinder::find(int arc, std::optional<int> pictures) {
     auto& [input, rates, classes, families, general] = *parts_;
     ArcWorst worst;
     auto sides = input.sides(arc);
@@ -67,11 +82,12 @@ ArcWorst WorstFinder::of(int arc) {
     }
     if (forwarded && families.answers(arc)) {
         families.judge(arc, std::move(sides), worst);
+        parts_->finish(arc, worst, pictures);
     } else {
         if (!general) general.emplace(input, classes, rates);
-        general->judge(arc, worst);
+        general->judge(arc, worst, pictures);
+        parts_->finish(arc, worst, std::nullopt);
     }
-    parts_->finish(arc, worst);
     parts_->bound_twins(arc, worst);
     return worst;
 }
@@ -79,7 +95,8 @@ ArcWorst WorstFinder::of(int arc) {
 std::optional<WorstCase> find_worst_case(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                          const VlanPaths& paths, const SpanningTrees& trees,
                                          const Forwarding& forwarding, const LinkLoads& loads,
-                                         const Compatibility& compatibility, std::stop_token stop, WorstFlow flow) {
+                                         const Compatibility& compatibility, std::stop_token stop, WorstFlow flow,
+                                         const AgreedPictures& agreed) {
     WorstFinder finder(wiring, network, paths, trees, forwarding, loads, compatibility, flow);
     WorstCase answer;
     answer.arcs.reserve(static_cast<std::size_t>(network.arc_count()));
@@ -87,14 +104,16 @@ std::optional<WorstCase> find_worst_case(const graph::Wiring& wiring, const grap
         if (stop.stop_requested()) return {};
         answer.arcs.push_back(finder.of(arc));
     }
+    for (const auto& [arc, pictures] : agreed) answer.agreed.emplace(arc, finder.within(arc, pictures));
     return answer;
 }
 
 std::optional<WorstCase> find_worst_case(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                          const VlanPaths& paths, const SpanningTrees& trees,
-                                         const Forwarding& forwarding, const LinkLoads& loads, std::stop_token stop) {
+                                         const Forwarding& forwarding, const LinkLoads& loads, std::stop_token stop,
+                                         const AgreedPictures& agreed) {
     return find_worst_case(wiring, network, paths, trees, forwarding, loads, usual_compatibility(wiring),
-                           std::move(stop));
+                           std::move(stop), WorstFlow::forwarded, agreed);
 }
 
 }  // namespace streamwright::analysis

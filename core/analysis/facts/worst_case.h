@@ -9,6 +9,7 @@
 #include "core/analysis/facts/compatibility.h"
 #include "core/analysis/facts/link_load.h"
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <stop_token>
@@ -35,7 +36,8 @@ struct ArcWorst {
 };
 
 struct WorstCase {
-    std::vector<ArcWorst> arcs;  // per arc
+    std::vector<ArcWorst> arcs;      // per arc
+    std::map<int, ArcWorst> agreed;  // of arcs with an agreement: the greatest load that keeps to it
     friend bool operator==(const WorstCase&, const WorstCase&) = default;
 };
 
@@ -49,18 +51,26 @@ public:
                 const Forwarding&, const LinkLoads&, const Compatibility&, WorstFlow);
     ~WorstFinder();
     ArcWorst of(int arc);
+    /// With so many different pictures at most that routing adds.
+    ArcWorst within(int arc, int pictures);
 
 private:
+    ArcWorst find(int arc, std::optional<int> pictures);
     struct Parts;
     std::unique_ptr<Parts> parts_;
 };
 
+/// Pictures at most that routing may bring over an arc, where that is agreed.
+using AgreedPictures = std::map<int, int>;
+
 /// Nothing if stopped.
 std::optional<WorstCase> find_worst_case(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
                                          const SpanningTrees&, const Forwarding&, const LinkLoads&,
-                                         const Compatibility&, std::stop_token, WorstFlow = WorstFlow::forwarded);
+                                         const Compatibility&, std::stop_token, WorstFlow = WorstFlow::forwarded,
+                                         const AgreedPictures& = {});
 /// With the usual compatibility.
 std::optional<WorstCase> find_worst_case(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
-                                         const SpanningTrees&, const Forwarding&, const LinkLoads&, std::stop_token);
+                                         const SpanningTrees&, const Forwarding&, const LinkLoads&, std::stop_token,
+                                         const AgreedPictures& = {});
 
 }  // namespace streamwright::analysis

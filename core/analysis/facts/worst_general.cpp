@@ -48,7 +48,7 @@ std::vector<bool> WorstGeneral::kinds_showing(const std::vector<int>& streams) c
     return kinds;
 }
 
-void WorstGeneral::judge(int arc, ArcWorst& worst) {
+void WorstGeneral::judge(int arc, ArcWorst& worst, std::optional<int> most) {
     using general_detail::at;
     const int bridge = input_.network.bridge_before(arc);
     const bool forwarded = input_.flow == WorstFlow::forwarded;
@@ -57,6 +57,8 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
         for (const int stream : input_.loads.idle.arcs[at(arc)].streams) idle_mark_[at(stream)] = arc;
     Problem p{arc, cells_.of_arc(arc, readers_), {}, {}, {}, {}, {}};
     for (const auto& cell : p.cells.cells()) p.routing.cells.push_back(static_cast<int>(cell.slots.size()));
+    const bool counted = !most || count_beyond(p);
+    if (counted) p.routing.most = most;
     for (VlanIndex vlan = 0; vlan < input_.vlan_count(); ++vlan) {
         if (!forwarded) {
             add_paths(p, vlan);
@@ -74,6 +76,7 @@ void WorstGeneral::judge(int arc, ArcWorst& worst) {
     }
     if (p.asked.empty()) return;
     read(p, choose_routing(p.routing), worst);
+    worst.at_most = worst.at_most || !counted;
 }
 
 const CrossingReader::Behind& WorstGeneral::behind(Problem& p, VlanIndex vlan, const GroupView& view) const {
@@ -162,6 +165,31 @@ void WorstGeneral::keep_heaviest(const Problem& p, const RoutingDemand& demand, 
     const auto heavier = [&](int a, int b) { return std::pair(-parts(p, a), a) < std::pair(-parts(p, b), b); };
     std::ranges::partial_sort(streams, streams.begin() + static_cast<std::ptrdiff_t>(most), heavier);
     streams.resize(most);
+}
+
+/// Inputs for pictures beyond the arc count. False if some are beyond in one VLAN and not in another.
+bool WorstGeneral::count_beyond(Problem& p) const {
+    using general_detail::at;
+    std::vector<SiteSet> beyond;
+    for (const auto& reader : readers_) beyond.push_back(reader.beyond(p.arc));
+    const auto is_picture_kind = [&](int kind) {
+        for (int s = 0; s < static_cast<int>(input_.pictures.size()); ++s)
+            if (input_.is_picture(s) && input_.compatibility.shows(kind, s)) return true;
+        return false;
+    };
+    bool clear = true;
+    for (const auto& cell : p.cells.cells()) {
+        bool some = false, all = true;
+        for (std::size_t v = 0; v < beyond.size(); ++v) {
+            if (cell.sites[v] < 0) continue;
+            some = some || beyond[v].has(cell.sites[v]);
+            all = all && beyond[v].has(cell.sites[v]);
+        }
+        const bool pictures = some && is_picture_kind(cell.kind);
+        p.routing.counted.push_back(pictures);
+        clear = clear && (!pictures || all);
+    }
+    return clear;
 }
 
 void WorstGeneral::pose(Problem& p, Asked asked) {

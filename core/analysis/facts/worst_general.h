@@ -7,6 +7,7 @@
 #include "core/analysis/facts/worst_cells.h"
 
 #include <map>
+#include <optional>
 #include <vector>
 
 namespace streamwright::analysis {
@@ -15,7 +16,8 @@ class WorstGeneral {
 public:
     WorstGeneral(const WorstInput& input, const StreamClasses& classes, RateTable& rates);
     /// Adds to what is there unasked.
-    void judge(int arc, ArcWorst& worst);
+    /// `most`: pictures at most that inputs beyond the arc bring.
+    void judge(int arc, ArcWorst& worst, std::optional<int> most);
 
 private:
     /// What brings some streams, and keeps others away.
@@ -51,6 +53,7 @@ private:
     void add_alone(Problem& p, VlanIndex vlan);
     void add_paths(Problem& p, VlanIndex vlan);
     void add_like(Problem& p, VlanIndex vlan, Crossing crossing, std::vector<int> streams);
+    bool shares_with_one_twin(const std::vector<int>& streams) const;
     void add_class(Problem& p, VlanIndex vlan, const std::vector<int>& streams);
     const CrossingReader::Behind& behind(Problem& p, VlanIndex vlan, const GroupView& view) const;
     std::vector<Unit> units_of(Problem& p, const Asked& asked, const std::vector<int>& streams);
@@ -59,6 +62,7 @@ private:
     void try_asking(const Problem& p, const std::vector<int>& streams, int element, Asked& asked);
     static int need_id(Problem& p, std::vector<int> cells);
     void keep_heaviest(const Problem& p, const RoutingDemand& demand, std::vector<int>& streams) const;
+    bool count_beyond(Problem& p) const;
     void pose(Problem& p, Asked asked);
     void read(const Problem& p, const RoutingChoice& choice, ArcWorst& worst);
     std::vector<bool> kinds_showing(const std::vector<int>& streams) const;

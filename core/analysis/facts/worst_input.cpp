@@ -16,6 +16,7 @@ WorstInput::WorstInput(const graph::Wiring& w, const graph::NetworkGraph& n, con
     : wiring(w), network(n), paths(p), trees(t), forwarding(f), loads(l), compatibility(c), flow(kind) {
     for (std::size_t v = 0; v < paths.vlans.size(); ++v)
         orders.push_back(order_tree(network, trees.trees[v], forwarding.vlans[v]));
+    for (const auto& row : w.design.streams) pictures.push_back(row.kind == catalogue::StreamKind::video);
     streams.resize(paths.vlans.size());
     for (std::size_t s = 0; s < forwarding.streams.size(); ++s)
         if (forwarding.streams[s].on_network())

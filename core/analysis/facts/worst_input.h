@@ -26,11 +26,13 @@ struct WorstInput {
     WorstFlow flow;
     std::vector<TreeOrder> orders;          // per VLAN
     std::vector<std::vector<int>> streams;  // per VLAN, those on the network
+    std::vector<bool> pictures;             // per stream
 
     VlanIndex vlan_count() const { return static_cast<VlanIndex>(orders.size()); }
     bool tagged_on(int arc, VlanIndex vlan) const;
     const StreamWay& way(int stream) const { return forwarding.streams[static_cast<std::size_t>(stream)]; }
     int source_bridge(int stream) const { return way(stream).first_bridge(network); }
+    bool is_picture(int stream) const { return pictures[static_cast<std::size_t>(stream)]; }
     /// The arc leads to the leaf that the stream comes from.
     bool is_own_leaf(int stream, int arc) const {
         const auto& leaf = way(stream).source_leaf;

@@ -158,8 +158,28 @@ void WorstGeneral::combine(const std::vector<Unit>& units, Asked& asked) {
     shared_detail::keep_useful(asked.ways);
 }
 
+/// Whether a third stream has the group, or its MAC address, of one of two twins and not of the other: it comes with
+/// that twin, but does not bring the other. Two faults at once, for which a bound is enough.
+bool WorstGeneral::shares_with_one_twin(const std::vector<int>& streams) const {
+    const auto twin_of = [&](int s) { return classes_.twins[shared_detail::at(s)]; };
+    return std::ranges::any_of(streams, [&](int s) {
+        const int twin = twin_of(s);
+        if (twin < 0 || !std::ranges::binary_search(streams, twin)) return false;
+        const auto& group = input_.way(s).group;
+        if (group == input_.way(twin).group) return false;
+        return std::ranges::any_of(
+            streams, [&](int u) { return u != s && u != twin && input_.way(u).group.mac() == group.mac(); });
+    });
+}
+
 void WorstGeneral::add_class(Problem& p, VlanIndex vlan, const std::vector<int>& streams) {
     auto asked = class_of(vlan, streams);
+    if (shares_with_one_twin(streams)) {
+        if (p.cells.occupied(asked.askable).empty()) return;
+        for (const int s : streams)
+            if (!is_idle(p.arc, s) && !input_.is_own_leaf(s, p.arc)) asked.unexplored += parts(p, s);
+        return pose(p, std::move(asked));
+    }
     const auto units = units_of(p, asked, streams);
     if (std::ranges::all_of(units, &Unit::unasked)) return;
     combine(units, asked);
@@ -197,7 +217,8 @@ void WorstGeneral::add_tried(Problem& p, VlanIndex vlan, const std::vector<int>&
     p.cells.occupied(asked.askable).each([&](int element) { elements.push_back(element); });
     if (elements.empty()) return;
     const auto walks = elements.size() * streams.size();
-    if (walks <= walks_left_) {
+    const auto twinned = [&](int s) { return classes_.twins[at(s)] >= 0; };
+    if (walks <= walks_left_ && std::ranges::none_of(streams, twinned)) {
         walks_left_ -= walks;
         for (const int element : elements) try_asking(p, streams, element, asked);
     }

@@ -28,9 +28,8 @@ constexpr RuleWords words{
     .patterns = patterns,
     .sources = sources};
 
-void judge(const LoadReader& r, const Agreement& agreement, const ArcWorst& worst, int arc, Findings& out) {
+void judge(const LoadReader& r, const Agreement& agreement, const ArcWorst& within, int arc, Findings& out) {
     const auto& capacity = r.capacity.arcs[at(arc)];
-    const auto within = within_agreement(r.wiring, r.network, r.paths, r.forwarding, worst, arc, agreement.agreed);
     const int headroom = r.wiring.design.settings().headroom_percent;
     const auto fill = fill_of(within.wire, capacity, headroom);
     if (fill == Fill::fits) return;
@@ -67,7 +66,8 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
     for (const auto& agreement : find_agreements(wiring, runs, network))
         for (const bool a_to_b : {true, false}) {
             const int arc = network.link_arc(agreement.link, a_to_b);
-            if (at(arc) < worst.arcs.size()) judge(reader, agreement, worst.arcs[at(arc)], arc, out);
+            if (const auto found = worst.agreed.find(arc); found != worst.agreed.end())
+                judge(reader, agreement, found->second, arc, out);
         }
 }
 

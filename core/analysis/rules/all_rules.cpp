@@ -48,6 +48,9 @@ extern const Rule rule;
 namespace rules::control_port_missing {
 extern const Rule rule;
 }
+namespace rules::copper_cords_too_long {
+extern const Rule rule;
+}
 namespace rules::copper_too_long {
 extern const Rule rule;
 }
@@ -73,6 +76,21 @@ namespace rules::failure_overfull {
 extern const Rule rule;
 }
 namespace rules::fibre_does_not_fit {
+extern const Rule rule;
+}
+namespace rules::fibre_kinds_mixed {
+extern const Rule rule;
+}
+namespace rules::fibre_loss_too_high {
+extern const Rule rule;
+}
+namespace rules::fibre_polarity {
+extern const Rule rule;
+}
+namespace rules::fibre_polish_clash {
+extern const Rule rule;
+}
+namespace rules::fibre_strands_too_few {
 extern const Rule rule;
 }
 namespace rules::fibre_too_long {
@@ -112,6 +130,12 @@ namespace rules::kvm_sides {
 extern const Rule rule;
 }
 namespace rules::length_unknown {
+extern const Rule rule;
+}
+namespace rules::line_loses_too_much {
+extern const Rule rule;
+}
+namespace rules::line_too_long {
 extern const Rule rule;
 }
 namespace rules::link_overfull {
@@ -165,6 +189,9 @@ extern const Rule rule;
 namespace rules::poe_class_too_low {
 extern const Rule rule;
 }
+namespace rules::poe_too_little_arrives {
+extern const Rule rule;
+}
 namespace rules::port_used_twice {
 extern const Rule rule;
 }
@@ -190,6 +217,18 @@ namespace rules::single_point_of_failure {
 extern const Rule rule;
 }
 namespace rules::snooping_table_full {
+extern const Rule rule;
+}
+namespace rules::sound_levels_differ {
+extern const Rule rule;
+}
+namespace rules::sound_loop {
+extern const Rule rule;
+}
+namespace rules::sound_not_fed {
+extern const Rule rule;
+}
+namespace rules::sound_out_of_step {
 extern const Rule rule;
 }
 namespace rules::stream_cannot_reach {
@@ -225,6 +264,15 @@ extern const Rule rule;
 namespace rules::usb_both_roles_cabled {
 extern const Rule rule;
 }
+namespace rules::usb_charging_too_little {
+extern const Rule rule;
+}
+namespace rules::usb_device_not_carried {
+extern const Rule rule;
+}
+namespace rules::usb_too_many_hubs {
+extern const Rule rule;
+}
 namespace rules::vlan_leaks {
 extern const Rule rule;
 }
@@ -247,6 +295,7 @@ std::span<const Rule> all_rules() {
                                   rules::chassis_slot_clash::rule,
                                   rules::connectors_do_not_mate::rule,
                                   rules::control_port_missing::rule,
+                                  rules::copper_cords_too_long::rule,
                                   rules::copper_too_long::rule,
                                   rules::daisy_chain_overfull::rule,
                                   rules::decoder_without_display::rule,
@@ -256,6 +305,11 @@ std::span<const Rule> all_rules() {
                                   rules::encoder_without_source::rule,
                                   rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
+                                  rules::fibre_kinds_mixed::rule,
+                                  rules::fibre_loss_too_high::rule,
+                                  rules::fibre_polarity::rule,
+                                  rules::fibre_polish_clash::rule,
+                                  rules::fibre_strands_too_few::rule,
                                   rules::fibre_too_long::rule,
                                   rules::format_does_not_fit::rule,
                                   rules::frames_too_large::rule,
@@ -269,6 +323,8 @@ std::span<const Rule> all_rules() {
                                   rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
+                                  rules::line_loses_too_much::rule,
+                                  rules::line_too_long::rule,
                                   rules::link_overfull::rule,
                                   rules::link_overfull_worst_case::rule,
                                   rules::link_slower_than_endpoint::rule,
@@ -286,6 +342,7 @@ std::span<const Rule> all_rules() {
                                   rules::planes_share::rule,
                                   rules::poe_budget_exceeded::rule,
                                   rules::poe_class_too_low::rule,
+                                  rules::poe_too_little_arrives::rule,
                                   rules::port_used_twice::rule,
                                   rules::querier_place::rule,
                                   rules::querier_without_address::rule,
@@ -295,6 +352,10 @@ std::span<const Rule> all_rules() {
                                   rules::shared_stream_held_back::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
+                                  rules::sound_levels_differ::rule,
+                                  rules::sound_loop::rule,
+                                  rules::sound_not_fed::rule,
+                                  rules::sound_out_of_step::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subnet_too_small::rule,
                                   rules::subscription_not_decoded::rule,
@@ -306,6 +367,9 @@ std::span<const Rule> all_rules() {
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
+                                  rules::usb_charging_too_little::rule,
+                                  rules::usb_device_not_carried::rule,
+                                  rules::usb_too_many_hubs::rule,
                                   rules::vlan_leaks::rule,
                                   rules::vlan_missing_on_trunk::rule};
     return table;

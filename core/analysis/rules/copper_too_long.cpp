@@ -35,7 +35,10 @@ constexpr RuleWords words{.id = "copper-too-long",
                               "Installed part and leads are added up from port to port, through panels and outlets. "
                               "They are held against the reach of the link's speed over the lowest grade on the way:"
                               " 100 m for the whole channel and 90 m for its installed part where the standard gives"
-                              " the full reach, less in warm ways.",
+                              " the full reach, less in warm ways. Which of three published rules shortens warm cable"
+                              " is a setting of the design; where none is named, a length between them is a warning."
+                              " The rise of a bundle of powered cables, another setting, counts on cables that carry"
+                              " PoE.",
                           .remedy =
                               "Shorten the way, move a switch nearer, pull a better grade where one reaches, or use "
                               "fibre.",
@@ -77,33 +80,44 @@ base::Text channel_sum(const RunLength& length, base::Length most) {
     return over(*length.channel, most);
 }
 
-/// What the installed part is too long by, and what the heat took from its limit.
-std::vector<base::Text> installed_sum(base::Length have, base::Length cool, base::Length warm,
-                                      base::Temperature warmth) {
-    std::vector<base::Text> terms{over(have, warm)};
-    if (warm != cool) terms.push_back(line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3"), {cool, warm, warmth}));
-    return terms;
+base::Text warm_limit(base::Length cool, base::Length warm, base::Temperature warmth, standards::DeratingRule by) {
+    return line(STREAMWRIGHT_TEXT("%1 at 20 degrees C, %2 at %3 by %4"), {cool, warm, warmth, rule_words(by)});
 }
 
-std::optional<Finding> judge_lengths(const Link& link, const RunLength& length, base::Length reach,
-                                     const CopperLimits& limits, base::Temperature warmth) {
-    const auto channel = reach - (limits.full - limits.lenient);  // warm cable takes from the cords' share as well
+/// What the heat took from the limit, by which rule, and what makes the way so warm.
+void add_heat(std::vector<base::Text>& terms, const CopperLimits& limits, const CableWarmth& warmth, bool both) {
+    if (limits.lenient == limits.full && limits.strict == limits.full) return;
+    if (both) terms.push_back(warm_limit(limits.full, limits.strict, warmth.total(), limits.strict_rule));
+    terms.push_back(warm_limit(limits.full, limits.lenient, warmth.total(), limits.lenient_rule));
+    if (warmth.rise.count() > 0)
+        terms.push_back(line(STREAMWRIGHT_TEXT("way %1 + bundle of powered cables %2 = %3"),
+                             {warmth.way, warmth.rise, warmth.total()}));
+}
+
+std::optional<Finding> judge_lengths(const Link& link, const RunLength& length, const CopperLimits& limits,
+                                     const CableWarmth& warmth) {
+    // Warm cable takes from the cords' share as well.
+    const auto channel = limits.channel - (limits.full - limits.lenient);
     if (length.permanent && *length.permanent > limits.lenient) {
         auto finding = about(link, Severity::error, length.permanent, {limits.lenient}, 1);
         finding.limit = limits.lenient;
-        finding.terms = installed_sum(*length.permanent, limits.full, limits.lenient, warmth);
+        finding.terms.push_back(over(*length.permanent, limits.lenient));
+        add_heat(finding.terms, limits, warmth, false);
         return finding;
     }
     if (length.channel && *length.channel > channel) {
         auto finding = about(link, Severity::error, length.channel, {channel}, 0);
         finding.limit = channel;
         finding.terms.push_back(channel_sum(length, channel));
+        add_heat(finding.terms, limits, warmth, false);
         return finding;
     }
     if (length.permanent && *length.permanent > limits.strict) {
-        auto finding = about(link, Severity::warning, length.permanent, {limits.strict, warmth, limits.lenient}, 2);
+        auto finding =
+            about(link, Severity::warning, length.permanent, {limits.strict, warmth.total(), limits.lenient}, 2);
         finding.limit = limits.strict;
-        finding.terms = installed_sum(*length.permanent, limits.full, limits.strict, warmth);
+        finding.terms.push_back(over(*length.permanent, limits.strict));
+        add_heat(finding.terms, limits, warmth, true);
         return finding;
     }
     return std::nullopt;
@@ -115,10 +129,10 @@ std::optional<Finding> verdict(const graph::Wiring& wiring, const graph::Run& ru
     const auto* reach = standards::copper_reach(link.rate, *copper.grade);
     if (!reach || reach->support == standards::Support::none)
         return about(link, Severity::error, length.channel, {}, 3);
-    const auto warmth = warmth_of(wiring, run);
-    const auto limits = copper_limits(*reach, warmth, copper.screened);
-    if (!limits) return about(link, Severity::advice, length.channel, {warmth}, 6);
-    auto finding = judge_lengths(link, length, reach->channel, *limits, warmth);
+    const auto warmth = cable_warmth(wiring, run);
+    const auto limits = copper_limits(wiring.design.settings().cabling, *reach, warmth.total(), copper.screened);
+    if (!limits) return about(link, Severity::advice, length.channel, {warmth.total()}, 6);
+    auto finding = judge_lengths(link, length, *limits, warmth);
     if (!finding && reach->support == standards::Support::conditional && length.channel)
         finding = about(link, Severity::warning, length.channel, {}, 4);
     return finding;

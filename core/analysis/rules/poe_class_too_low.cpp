@@ -22,7 +22,8 @@ constexpr RuleWords words{.id = "poe-class-too-low",
                           .meaning = "The device stays dark, or starts and restarts under load.",
                           .measured =
                               "The class that the powered device asks for against the class that the port at the "
-                              "other end of the run gives. A device with its own supply gets a warning only.",
+                              "other end of the run gives: that of its type, or the highest within the limit set on "
+                              "the port. A device with its own supply gets a warning only.",
                           .remedy = "Use a port that gives the class, an injector, or the device's own supply.",
                           .patterns = patterns,
                           .sources = sources};
@@ -50,9 +51,8 @@ void judge_feed(const graph::Wiring& wiring, const PoeFeed& feed, Findings& out)
 void judge_unfed(const graph::Wiring& wiring, graph::PortAt device, graph::PortAt supply,
                  const std::set<int>& fed_devices, Findings& out) {
     const auto& taking = wiring.port_type(device).poe;
-    const auto& giving = wiring.port_type(supply).poe;
     if (!taking || taking->side != catalogue::PoeSide::takes || has_supply(wiring, device.device)) return;
-    if ((giving && giving->side == catalogue::PoeSide::supplies) || fed_devices.count(device.device) != 0) return;
+    if (fed_devices.count(device.device) != 0) return;
     out.push_back(found(words.id, Severity::error, {port_subject(wiring, device), port_subject(wiring, supply)},
                         {port_ref(wiring, device), port_ref(wiring, supply)}, 2));
 }

@@ -16,11 +16,11 @@ using analysis::Outcome;
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 std::vector<Column> columns() {
-    return {{"What fails", ColumnKind::text, 24, true},       {"Kind", ColumnKind::text, 20},
-            {"Between, or feeds", ColumnKind::text, 44},      {"Pictures lost", ColumnKind::number, 16},
-            {"Lost, by preset", ColumnKind::text, 60},        {"Overfull then", ColumnKind::text, 60},
-            {"Pictures that return", ColumnKind::number, 20}, {"Return after", ColumnKind::text, 26},
-            {"Parts of the network", ColumnKind::number, 20}};
+    return {{"What fails", ColumnKind::text, 30, true},  {"Kind", ColumnKind::text, 30},
+            {"Between, or feeds", ColumnKind::text, 52}, {"Pictures lost", ColumnKind::number, 24},
+            {"Lost, by preset", ColumnKind::text, 84},   {"Overfull then", ColumnKind::text, 70},
+            {"Pictures moved", ColumnKind::number, 26},  {"Return after", ColumnKind::text, 32},
+            {"Network parts", ColumnKind::number, 26}};
 }
 
 std::string kind_words(const Source& source, const Failing& failing) {
@@ -150,7 +150,8 @@ TableRow row_of(const Source& source, const Names& names, const Outcome& outcome
 std::vector<std::string> notes(int parts) {
     return {
         "One thing fails at a time; what it alone feeds with power fails with it. Pictures are counted in all presets.",
-        "Return after: the spanning tree opens another way, then switches hear who wants what, at the latest with "
+        "Pictures moved come another way. Return after: the spanning tree opens another way, then switches hear who "
+        "wants what, at the latest with "
         "the next query. Blank where no picture comes another way.",
         "Whole, the network is in " + std::to_string(parts) + (parts == 1 ? " part." : " parts.")};
 }

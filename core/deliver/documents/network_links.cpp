@@ -56,16 +56,10 @@ struct Reader {
     }
 
     LoadFigure worst(int arc) const {
-        const auto& arcs = facts.get<analysis::WorstCase>().arcs;
+        const auto& [arcs, within] = facts.get<analysis::WorstCase>();
         if (!facts.deferred_known || at(arc) >= arcs.size()) return figure(arc, nullptr, 0);
-        const auto& worst = arcs[at(arc)];
-        if (const auto limit = agreed.find(arc / 2);
-            facts.get<NetworkGraph>().is_link_arc(arc) && limit != agreed.end()) {
-            const auto within = analysis::within_agreement(
-                facts.get<Wiring>(), facts.get<NetworkGraph>(), facts.get<analysis::VlanPaths>(),
-                facts.get<analysis::Forwarding>(), worst, arc, limit->second);
-            return figure(arc, &within.wire, within.unasked.size() + within.routed.size());
-        }
+        const auto agreement = within.find(arc);
+        const auto& worst = agreement == within.end() ? arcs[at(arc)] : agreement->second;
         return figure(arc, &worst.wire, worst.unasked.size() + worst.routed.size());
     }
 

@@ -19,6 +19,7 @@
 #include "core/model/edits/remove.h"
 #include "core/model/edits/rename.h"
 #include "core/model/edits/set_cable_type.h"
+#include "core/model/edits/set_fibre_work.h"
 #include "core/model/edits/set_length.h"
 #include "core/model/edits/set_settings.h"
 #include "core/model/edits/set_stream.h"
@@ -35,7 +36,7 @@ namespace streamwright::model {
 
 using AnyEdit = std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes,
                              MoveOnSheet, MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType,
-                             SetLength, SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
+                             SetFibreWork, SetLength, SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

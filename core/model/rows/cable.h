@@ -49,6 +49,20 @@ struct AgreedContention {
     friend bool operator==(const AgreedContention&, const AgreedContention&) = default;
 };
 
+/// What was done to a fibre on its way: what loses light or swaps the strands, beyond its type and the panels drawn.
+struct FibreWork {
+    std::optional<int> pair_swaps;  // as installed; none: as the type states
+    int splices = 0;
+    int joints = 0;  // mated pairs that are not drawn
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("pair_swaps", s.pair_swaps);
+        v("splices", s.splices);
+        v("joints", s.joints);
+    }
+    friend bool operator==(const FibreWork&, const FibreWork&) = default;
+};
+
 struct Cable {
     CableId id;
     CableTypeKey type;
@@ -59,6 +73,7 @@ struct Cable {
     std::string duct;                    // named way it takes, until a plan gives routes
     CableProgress progress;
     std::optional<AgreedContention> agreed;
+    FibreWork fibre;
     UnknownKeys unknown;
 
     using Key = CableId;
@@ -76,6 +91,7 @@ struct Cable {
         v("duct", s.duct);
         v("progress", s.progress);
         v("agreed", s.agreed);
+        v("fibre", s.fibre);
     }
     friend bool operator==(const Cable&, const Cable&) = default;
 };

@@ -99,6 +99,8 @@ struct BridgeSettings {
     std::vector<VlanId> multicast_router_vlans;  // routes multicast in these VLANs
     // Tree timers that it gives out as root; none: the standard's 2, 20 and 15 s.
     std::optional<int> hello_s, max_age_s, forward_delay_s;
+    catalogue::SupplySet supplies = catalogue::SupplySet::one;
+    std::optional<catalogue::PoeAllocation> poe_allocation;  // none: as the type states
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
         v("priority", s.priority);
@@ -113,6 +115,8 @@ struct BridgeSettings {
         v("hello_s", s.hello_s);
         v("max_age_s", s.max_age_s);
         v("forward_delay_s", s.forward_delay_s);
+        v("supplies", s.supplies);
+        v("poe_allocation", s.poe_allocation);
     }
     friend bool operator==(const BridgeSettings&, const BridgeSettings&) = default;
 };
@@ -128,6 +132,7 @@ struct Device {
     std::optional<ChassisPlace> chassis;
     std::vector<catalogue::Role> roles;  // what it does here; empty: all that its type can at once, else undecided
     std::optional<catalogue::ControlMethod> control;  // asked for here; none: any that its type needs
+    std::optional<base::Duration> sound_delay;        // set on it, beside what its type takes by itself
     std::string host_name;
     std::string serial;
     std::vector<HostAddress> addresses;
@@ -149,6 +154,7 @@ struct Device {
         v("chassis", s.chassis);
         v("roles", s.roles);
         v("control", s.control);
+        v("sound_delay_ns", s.sound_delay);
         v("host_name", s.host_name);
         v("serial", s.serial);
         v("addresses", s.addresses);

@@ -1,6 +1,7 @@
 // What is set on one port beyond its type: module, VLANs, tree cost, marks. A port without a row follows its type.
 #pragma once
 
+#include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/model/ids.h"
 #include "core/model/rows/edid_policy.h"
@@ -11,6 +12,23 @@
 #include <vector>
 
 namespace streamwright::model {
+
+/// Who keeps power when a switch runs out of it: critical before high before low, then the lower port number.
+enum class PoePriority { low, high, critical };
+
+/// Power over the port, where it supplies any.
+struct PoeSettings {
+    bool off = false;
+    PoePriority priority = PoePriority::low;
+    std::optional<base::Power> limit;  // at the port; a device of a higher class gets the highest class within it
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("off", s.off);
+        v("priority", s.priority);
+        v("limit_mw", s.limit);
+    }
+    friend bool operator==(const PoeSettings&, const PoeSettings&) = default;
+};
 
 struct PortOverride {
     PortRef port;
@@ -29,6 +47,7 @@ struct PortOverride {
     bool bpdu_guard = false;
     bool loop_guard = false;
     bool disabled = false;
+    PoeSettings poe;
     std::optional<standards::VideoFormat> picture;     // picture outputs: the format set there
     std::optional<standards::HdcpContent> protection;  // of what a source plays; none: not stated
     std::optional<EdidPolicy> edid;                    // picture inputs; none: the type's own
@@ -56,6 +75,7 @@ struct PortOverride {
         v("bpdu_guard", s.bpdu_guard);
         v("loop_guard", s.loop_guard);
         v("disabled", s.disabled);
+        v("poe", s.poe);
         v("picture", s.picture);
         v("protection", s.protection);
         v("edid", s.edid);
@@ -64,3 +84,10 @@ struct PortOverride {
 };
 
 }  // namespace streamwright::model
+
+template <>
+struct streamwright::base::EnumText<streamwright::model::PoePriority> {
+    using E = streamwright::model::PoePriority;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::low, "low"}, {E::high, "high"}, {E::critical, "critical"}}};
+};

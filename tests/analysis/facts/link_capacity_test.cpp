@@ -64,6 +64,31 @@ TEST(LinkCapacity, OfCagesNeedsModulesThatFitEachOtherAndTheFibre) {
     EXPECT_EQ(p.speed().reason, NoLink::module_misfit);
 }
 
+/// Of one strand both ways, sending and hearing at these wavelengths.
+types::DevicePtr one_strand(int sends, int hears) {
+    auto type = *types::module_lr();
+    type.key = {"test.bidi." + std::to_string(sends) + '.' + std::to_string(hears)};
+    type.module->strands = 1;
+    type.module->wavelength_nm = sends;
+    type.module->receive_nm = hears;
+    return std::make_shared<const catalogue::DeviceType>(type);
+}
+
+// What one end sends is what the other must hear (IEEE 802.3 clause 59, 1000BASE-BX10: 1490 and 1310 nm; from memory).
+TEST(LinkCapacity, OneStrandNeedsOppositeWavelengths) {
+    Pair p;
+    p.b.cable(types::os2(), port_of(p.left, "s1"), port_of(p.right, "s1"));
+    const auto reason = [&](const types::DevicePtr& left, const types::DevicePtr& right) {
+        p.set_modules(left, right);
+        return p.speed().reason;
+    };
+    EXPECT_EQ(reason(one_strand(1310, 1490), one_strand(1490, 1310)), NoLink::none);
+    EXPECT_EQ(reason(one_strand(1310, 1490), one_strand(1310, 1490)), NoLink::wavelength_misfit);
+    EXPECT_EQ(reason(one_strand(1310, 1490), one_strand(1550, 1310)), NoLink::wavelength_misfit);
+    EXPECT_EQ(reason(one_strand(1310, 0), one_strand(1490, 0)), NoLink::none) << "not stated: they differ at least";
+    EXPECT_EQ(reason(one_strand(1310, 1490), types::module_lr()), NoLink::wavelength_misfit);
+}
+
 TEST(LinkCapacity, ADirectAttachCableBringsItsOwnEnds) {
     Pair p;
     catalogue::CableType twinax;

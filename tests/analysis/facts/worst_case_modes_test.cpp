@@ -70,7 +70,8 @@ TEST_P(WorstCaseModes, EqualsEveryRoutingOfFiveHundredNetworks) {
         hold_against_every_routing(ModeRoom(GetParam(), seed), "seed " + std::to_string(seed), seen);
     EXPECT_GT(seen.arcs, 4000);
     EXPECT_GT(seen.routed, GetParam() == RoomMode::flood ? -1 : 500);
-    EXPECT_LE(seen.bounds, GetParam() == RoomMode::looped ? seen.arcs : 0);
+    // Besides loops, only a twin whose group a third stream has too is told as a bound.
+    EXPECT_LE(seen.bounds, GetParam() == RoomMode::looped ? seen.arcs : seen.arcs / 20);
     RecordProperty("routed", seen.routed);
     RecordProperty("bounds", seen.bounds);
     RecordProperty("displaced", seen.displaced);

@@ -58,4 +58,38 @@ TEST(PoeBudgetExceeded, saysNotKnownWhereTheTypeIsSilent) {
         << "too little by either way of counting";
 }
 
+/// The 24 of class 4 with two supplies of 400 W, that together give 800 W.
+model::Design with_supplies(catalogue::SupplySet supplies) {
+    auto design = loaded(4, 400_W);
+    DesignBuilder b;
+    b.design = design;
+    for (const auto& each : design.device_types) {
+        if (!each.type->bridging) continue;
+        auto type = *each.type;
+        type.bridging->poe_budget_two = 800_W;
+        b.embed(std::make_shared<const catalogue::DeviceType>(type));
+    }
+    for (const auto& device : design.devices)
+        if (device.tag == "SW-1")
+            b.change<model::Device>(device.id, [&](auto& each) { each.bridging.supplies = supplies; });
+    return b.design;
+}
+
+TEST(PoeBudgetExceeded, twoSuppliesAddOrStandBy) {
+    // 24 x 30 W (POE-023) = 720 W: of 800 W together; one alone carries floor(400 / 30) = 13.
+    const auto added = finding_of(with_supplies(catalogue::SupplySet::two_added), "poe-budget-exceeded");
+    EXPECT_EQ(added.severity, Severity::advice);
+    EXPECT_EQ(added.limit, base::Value(400_W));
+    EXPECT_EQ(added.values[3], base::Value(std::int64_t{13}));
+    const auto standing_by = finding_of(with_supplies(catalogue::SupplySet::two_redundant), "poe-budget-exceeded");
+    EXPECT_EQ(standing_by.severity, Severity::error);
+    EXPECT_EQ(standing_by.limit, base::Value(400_W));
+}
+
+TEST(PoeBudgetExceeded, namesThePortsThatStayDark) {
+    const auto design = loaded(4, 690_W);  // floor(690 / 30) = 23
+    EXPECT_THAT(terms_of(design, finding_of(design, "poe-budget-exceeded")),
+                testing::Contains(testing::AllOf(testing::HasSubstr("without power"), testing::HasSubstr("24"))));
+}
+
 }  // namespace streamwright::test::poe_budget_exceeded_test

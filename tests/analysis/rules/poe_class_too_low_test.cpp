@@ -54,4 +54,20 @@ TEST(PoeClassTooLow, firesWhereThePortGivesNone) {
     EXPECT_THAT(rules_found(asking(3, false, false)), ElementsAre("poe-class-too-low"));
 }
 
+TEST(PoeClassTooLow, aLimitOrAPortThatIsOffCounts) {
+    const auto set = [](base::Power limit, bool off) {
+        DesignBuilder b;
+        b.design = asking(4, false);
+        for (const auto& device : model::Design(b.design).devices)
+            if (b.design.type_of(device)->bridging)
+                b.port(port_of(device.id, "1"), [&](auto& row) { row.poe.limit = limit, row.poe.off = off; });
+        return b.design;
+    };
+    EXPECT_THAT(rules_found(set(30_W, false)), IsEmpty());
+    // POE-023, POE-021: 29.9 W is below class 4 (30 W); class 3 is 15.4 W.
+    EXPECT_THAT(rules_found(set(29'900_mW, false)), ElementsAre("poe-class-too-low"));
+    EXPECT_EQ(finding_of(set(29'900_mW, false), "poe-class-too-low").limit, base::Value(15'400_mW));
+    EXPECT_THAT(rules_found(set(30_W, true)), ElementsAre("poe-class-too-low"));
+}
+
 }  // namespace streamwright::test::poe_class_too_low_test

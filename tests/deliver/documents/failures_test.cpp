@@ -28,7 +28,7 @@ TEST(FailuresDocument, SaysWhatEachThingTakesWithIt) {
     EXPECT_EQ(cell(rows, *sw, "Kind"), "switch");
     EXPECT_EQ(cell(rows, *sw, "Pictures lost"), "1");
     EXPECT_EQ(cell(rows, *sw, "Lost, by preset"), "Lecture: DEC-001");
-    EXPECT_EQ(cell(rows, *sw, "Parts of the network"), "0");
+    EXPECT_EQ(cell(rows, *sw, "Network parts"), "0");
     const auto* lead = row_with(rows, "What fails", "N300");
     ASSERT_TRUE(lead);
     EXPECT_EQ(cell(rows, *lead, "Kind"), "cable of a device");
