@@ -84,6 +84,16 @@ TEST(Dirty, aStreamLeavesTheTreesAlone) {
     EXPECT_FALSE(facts.has(fact_bit<analysis::SpanningTrees>() | fact_bit<graph::Runs>()));
 }
 
+TEST(Dirty, whatIsSetOnAPicturePortLeavesTheNetworkAlone) {
+    const auto c = clean_design();
+    const auto port = port_of(c.source, "out");
+    const auto wiring = fact_bit<graph::Wiring>();
+    EXPECT_EQ(spoilt<model::PortOverride>(port, [](auto& row) { row.picture = standards::VideoFormat{}; }),
+              wiring | fact_bit<analysis::VideoChains>());
+    EXPECT_EQ(spoilt<model::PortOverride>(port, [](auto& row) { row.protection = standards::HdcpContent::type_1; }),
+              wiring);
+}
+
 TEST(Dirty, aChangeSpreadsToWhatIsComputedFromIt) {
     EXPECT_TRUE(analysis::derived_from(fact_bit<analysis::VlanPaths>()).has(fact_bit<analysis::LinkLoads>()));
     EXPECT_TRUE(analysis::derived_from(fact_bit<graph::Runs>()).has(fact_bit<analysis::CableLengths>()));

@@ -41,7 +41,7 @@ protected:
             const int index = box->findData(value);
             ASSERT_GE(index, 0) << value.toStdString();
             box->setCurrentIndex(index);
-            emit box->activated(index);
+            Q_EMIT box->activated(index);
             QCoreApplication::processEvents();
             return;
         }

@@ -32,9 +32,9 @@ void formats(Faulty& f) {
          [](auto& row) { row.picture = format_of("2160p60 4:4:4 10-bit PQ"); });
     pair(f, "media-player", "MP-983", "display-55", "DSP-983", "hdmi-in-1",
          [](auto& row) { row.picture = format_of("1080p60 RGB 8-bit PQ"); });
-    // A receiver of the roles' faults takes 2160p30 at most: its picture is sound.
+    // The monitor of a fault of roles takes 1080p at most: its picture is sound.
     f.make.configure_port(f.make.tagged("ENC-915"), "hdmi-in-1", [](auto& row) {
-        row.edid = model::EdidPolicy{model::EdidWay::fixed, format_of("2160p30"), {}, {}};
+        row.edid = model::EdidPolicy{model::EdidWay::fixed, format_of("1080p60"), {}, {}};
     });
     variant(f, "display-24", "silent-monitor", "Monitor that states nothing",
             [](auto& type) { type.ports[0].picture.reset(); });

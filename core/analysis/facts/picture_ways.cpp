@@ -27,37 +27,6 @@ const catalogue::DeviceType* type_of(const graph::Wiring& wiring, int device) {
     return wiring.devices[at(device)].type;
 }
 
-/// Streams of pictures that decoders of the same family are asked to show, in any preset.
-std::vector<std::vector<std::pair<int, int>>> sent_streams(const graph::Wiring& wiring) {
-    std::vector<std::vector<std::pair<int, int>>> sent(wiring.devices.size());
-    graph::IdIndex ids;
-    ids.reserve(wiring.design.streams.size());
-    std::vector<int> encoders;  // per stream; -1: none, or no picture
-    for (const auto& stream : wiring.design.streams) {
-        ids.add(stream.id.bits());
-        const auto device = wiring.device_index(stream.encoder);
-        const auto* type = device ? type_of(wiring, *device) : nullptr;
-        const bool picture = type && type->codec && stream.kind == catalogue::StreamKind::video;
-        encoders.push_back(picture ? *device : -1);
-    }
-    for (const auto& row : wiring.design.subscriptions) {
-        const auto stream = ids.find(row.stream.bits());
-        const auto decoder = wiring.device_index(row.decoder);
-        if (!stream || !decoder || encoders[at(*stream)] < 0) continue;
-        const int encoder = encoders[at(*stream)];
-        const auto* type = type_of(wiring, *decoder);
-        if (!type || !type->can(catalogue::Role::decoder) ||
-            type->codec->family != type_of(wiring, encoder)->codec->family)
-            continue;
-        sent[at(encoder)].emplace_back(*stream, *decoder);
-    }
-    for (auto& each : sent) {
-        std::sort(each.begin(), each.end());
-        each.erase(std::unique(each.begin(), each.end()), each.end());
-    }
-    return sent;
-}
-
 }  // namespace picture_ways_detail
 
 using namespace picture_ways_detail;
@@ -88,17 +57,17 @@ bool begins_pictures(const catalogue::DeviceType& type, const PortType& port) {
 }
 
 PictureWays::PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals)
-    : PictureWays(wiring, runs, signals, formats_named(wiring), {}) {}
+    : PictureWays(wiring, runs, signals, formats_named(wiring), {}, sent_streams(wiring)) {}
 
 PictureWays::PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
-                         FormatSpace space, LinkSets known)
+                         FormatSpace space, LinkSets known, SentStreams sent)
     : wiring_(wiring),
       runs_(runs),
       signals_(signals),
       sets_(std::move(space), std::move(known)),
       node_of_input_(wiring.overrides.size(), -1),
       node_of_decoder_(wiring.devices.size(), -1),
-      sent_(sent_streams(wiring)) {}
+      sent_(std::move(sent)) {}
 
 SetNo PictureWays::given(PortAt out) {
     const auto* set = wiring_.port_override(out);

@@ -2,6 +2,7 @@
 // shows it, each way with what is left of each format at its end.
 #pragma once
 
+#include "core/analysis/facts/picture_inputs.h"
 #include "core/analysis/facts/picture_sets.h"
 #include "core/graph/signal_graph.h"
 #include "core/graph/wiring.h"
@@ -52,7 +53,7 @@ public:
     PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals);
     /// With what links carry, where it is known of this space.
     PictureWays(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
-                FormatSpace space, LinkSets known);
+                FormatSpace space, LinkSets known, SentStreams sent);
 
     PictureSets& sets() { return sets_; }
     const FormatSpace& space() const { return sets_.space(); }
@@ -86,10 +87,10 @@ private:
     const graph::SignalGraph& signals_;
     PictureSets sets_;
     std::vector<WayNode> nodes_;
-    std::vector<int> node_of_input_;                      // per flat port
-    std::vector<int> node_of_decoder_;                    // per device
-    std::vector<std::vector<std::pair<int, int>>> sent_;  // per encoder: stream and decoder, sorted
-    std::vector<bool> open_;                              // nodes being filled: a ring ends there
+    std::vector<int> node_of_input_;    // per flat port
+    std::vector<int> node_of_decoder_;  // per device
+    SentStreams sent_;
+    std::vector<bool> open_;  // nodes being filled: a ring ends there
 };
 
 }  // namespace streamwright::analysis

@@ -43,10 +43,13 @@ PictureOrigin origin_of(PictureWays& ways, int hop) {
 
 VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
                               const VideoChains& before) {
+    const auto inputs = std::make_shared<const PictureInputs>(picture_inputs(wiring, runs, signals));
+    if (before.of && *before.of == *inputs) return before;
     auto space = formats_named(wiring);
     const bool same = space == before.space;
-    PictureWays ways(wiring, runs, signals, std::move(space), same ? before.links : LinkSets{});
+    PictureWays ways(wiring, runs, signals, std::move(space), same ? before.links : LinkSets{}, inputs->sent);
     VideoChains chains;
+    chains.of = inputs;
     for (int hop = 0; hop < static_cast<int>(signals.hops.size()); ++hop) {
         const auto from = signals.hops[static_cast<std::size_t>(hop)].from;
         const auto* type = wiring.devices[static_cast<std::size_t>(from.device)].type;

@@ -3,10 +3,12 @@
 #pragma once
 
 #include "core/analysis/facts/format_space.h"
+#include "core/analysis/facts/picture_inputs.h"
 #include "core/graph/signal_graph.h"
 #include "core/graph/wiring.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -38,14 +40,17 @@ struct PictureOrigin {
 
 struct VideoChains {
     FormatSpace space;
-    std::map<std::string, FormatSet> links;  // what each link named in the design carries
-    std::vector<PictureOrigin> origins;      // by hop
-    friend bool operator==(const VideoChains&, const VideoChains&) = default;
+    std::map<std::string, FormatSet> links;   // what each link named in the design carries
+    std::vector<PictureOrigin> origins;       // by hop
+    std::shared_ptr<const PictureInputs> of;  // what all this was worked out from
+    friend bool operator==(const VideoChains& a, const VideoChains& b) {
+        return a.space == b.space && a.links == b.links && a.origins == b.origins;
+    }
 };
 
 /// A source sends the format that is set at its output; else the best that it can give of what the input before it
 /// announces. A source of which nothing is stated sends nobody knows what.
-/// `before` spares work where its rasters are the same; it changes no answer.
+/// `before` spares work where it was worked out from the same, or names the same rasters; it changes no answer.
 VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
                               const VideoChains& before = {});
 

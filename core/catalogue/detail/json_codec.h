@@ -133,7 +133,12 @@ inline Json json_of(std::int64_t value) { return value; }
 inline Json json_of(base::Ipv4 value) { return base::print(value); }
 inline Json json_of(const base::Ipv4Prefix& value) { return base::print(value); }
 inline Json json_of(base::MacAddress value) { return base::print(value); }
-inline Json json_of(const standards::VideoFormat& value) { return standards::text(value); }
+/// Raster and rate alone mean plain 8-bit RGB, here as where people write them.
+inline Json json_of(const standards::VideoFormat& value) {
+    const standards::VideoFormat plain;
+    const bool bare = value.sampling == plain.sampling && value.depth == plain.depth && value.range == plain.range;
+    return bare ? standards::raster_text(value) : standards::text(value);
+}
 template <class Tag>
 Json json_of(base::Quantity<Tag> value) {
     return value.count();

@@ -238,10 +238,10 @@ TEST(Paste, ACopiedEdidPointsToTheCopyOfItsDisplayOrGoes) {
     const auto from = PortRef{f.src, {"out"}};
     f.b.port({f.enc, {"in"}}, [&](PortOverride& row) { row.edid = EdidPolicy{EdidWay::copied, {}, from, {}}; });
     const auto both = done(f.b.design, f.edit());
-    const auto& copy = tagged(both.devices, "ENC-004");
+    const auto& copy = tagged(both.devices, "ENC-001");
     EXPECT_EQ(both.port_overrides.find({copy.id, {"in"}})->edid->from->device, tagged(both.devices, "Lectern 2").id);
     const auto alone = done(f.b.design, f.edit({f.enc}, f.sheet));
-    EXPECT_FALSE(alone.port_overrides.contains({tagged(alone.devices, "ENC-004").id, {"in"}}));
+    EXPECT_FALSE(alone.port_overrides.contains({tagged(alone.devices, "ENC-001").id, {"in"}}));
 }
 
 }  // namespace
