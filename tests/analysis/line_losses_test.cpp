@@ -41,7 +41,7 @@ TEST(LineLosses, loudspeakersByCopperAndLoad) {
     EXPECT_EQ(at("loudspeaker 100 V 100 W"), 197_mdB);
     EXPECT_EQ(at("loudspeaker 70.7 V 100 W"), 390_mdB);
     // 8 ohm: loop 2 x 0.0172 x 100 / 1.5 = 2.2933 ohm, rounded up to 2.294: 20 x log10(10.294 / 8) = 2.190 dB.
-    EXPECT_EQ(at("loudspeaker 8 ohm"), 2.190_mdB);
+    EXPECT_EQ(at("loudspeaker 8 ohm"), 2'190_mdB);
 }
 
 TEST(LineLosses, areSilentWhereAFigureIsMissing) {

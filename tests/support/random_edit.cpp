@@ -15,6 +15,11 @@ namespace {
 Drawn add_rows(Draw& d) {
     const auto* sheet = d.row(d.design.sheets);
     const auto* room = d.row(d.design.rooms);
+    if (room && d.once_in(5)) {
+        Room row = *room;
+        row.temperature = base::Temperature::from_count(d.between(15, 60) * 1000);
+        return AddRows{{row}};
+    }
     switch (d.below(8)) {
         case 0: {
             auto row = Room::blank(d.fresh<RoomId>());

@@ -7,12 +7,17 @@ namespace {
 
 void change_bridging(Draw& d, BridgeSettings& bridging) {
     const auto vlan = d.maybe_key(d.design.vlans);
-    switch (d.below(8)) {
+    switch (d.below(9)) {
         case 7:
             bridging.forward_delay_s = d.between(12, 30);  // goes with the usual message age
             break;
         case 6:
             bridging.fast_leave = !bridging.fast_leave;
+            break;
+        case 8:
+            bridging.supplies = static_cast<cat::SupplySet>(d.below(3));
+            bridging.poe_allocation =
+                d.once_in(3) ? std::nullopt : std::optional(static_cast<cat::PoeAllocation>(d.below(3)));
             break;
         case 0:
             bridging.priority = d.between(0, 15) * 4096;
@@ -126,7 +131,11 @@ Drawn configure_port(Draw& d) {
         change_picture(d, edit.row);
         return edit;
     }
-    switch (d.below(10)) {
+    switch (d.below(11)) {
+        case 9:
+            edit.row.poe = {d.once_in(4), static_cast<PoePriority>(d.below(3)), std::nullopt};
+            if (d.once_in(2)) edit.row.poe.limit = base::Power::from_count(d.between(3, 60) * 1000);
+            break;
         case 0:
         case 1:
             change_vlans(d, edit.row);

@@ -81,6 +81,10 @@ TEST(CopperTooLong, reachesAsFarAsSpeedAndGradeAllow) {
     EXPECT_THAT(cat6.with(45_m, 5_m), IsEmpty());
     EXPECT_THAT(cat6.with(46_m, 5_m), ElementsAre("copper-too-long"));
     EXPECT_THAT(Channel(CableGrade::cat6a).with(46_m, 5_m), IsEmpty());
+    // PHY-007, from memory and so a setting: 37 m among hostile neighbours.
+    cat6.c.b.change<model::Settings>({}, [](auto& row) { row.cabling.cat6_10g = 37_m; });
+    EXPECT_THAT(cat6.with(27_m, 5_m), IsEmpty());
+    EXPECT_THAT(cat6.with(28_m, 5_m), ElementsAre("copper-too-long"));
     Channel gigabit(CableGrade::cat6, 1_Gbps);
     EXPECT_THAT(gigabit.with(90_m, 5_m), IsEmpty());
 }
