@@ -47,7 +47,7 @@ TEST(ControlSchedule, namesPortLeadAndWhatIsSetFirst) {
     EXPECT_EQ(cell(rows, *row, "Controlled over"), "serial");
     EXPECT_EQ(cell(rows, *row, "Controlled by"), "DEC-1 RS-232");
     EXPECT_EQ(cell(rows, *row, "Cables"), "K001");
-    EXPECT_EQ(cell(rows, *row, "Wiring"), "RS-232, terminal block to terminal block");
+    EXPECT_EQ(cell(rows, *row, "Wiring"), "RS-232, screw terminal to screw terminal");
     EXPECT_EQ(cell(rows, *row, "Set first"), "switch serial control on in the service menu");
 }
 
