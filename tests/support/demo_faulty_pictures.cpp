@@ -96,7 +96,7 @@ void picture_faults(Faulty& f) {
 
 void picture_fault_sheet(Faulty& f) {
     SheetPlan plan(f.make,
-                   f.make.sheet(7, "Faulty design", "formats, EDID and content protection", model::PaperSize::a2));
+                   f.make.sheet(8, "Faulty design", "formats, EDID and content protection", model::PaperSize::a2));
     plan.rows({40, 130}, 60,
               {{"MP-981", "DSP-981"},
                {"MP-983", "DSP-983"},
