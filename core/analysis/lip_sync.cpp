@@ -1,5 +1,7 @@
 #include "core/analysis/lip_sync.h"
 
+#include "core/analysis/rule_help.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -13,8 +15,6 @@ using catalogue::DeviceKind;
 using graph::SoundHop;
 using graph::SoundPaths;
 using graph::SoundPlace;
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 bool is_display(DeviceKind kind) {
     return kind == DeviceKind::display || kind == DeviceKind::projector || kind == DeviceKind::wall_tile;

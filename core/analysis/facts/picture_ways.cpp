@@ -16,15 +16,15 @@ using graph::PortAt;
 constexpr int longest_way = 64;
 constexpr std::size_t most_ends = 4096;
 
-constexpr std::size_t at(int index) { return static_cast<std::size_t>(index); }
+constexpr std::size_t ix(int index) { return static_cast<std::size_t>(index); }
 
 bool has_picture(const catalogue::DeviceType& type, Way way) {
     return std::any_of(type.ports.begin(), type.ports.end(),
                        [&](const PortType& port) { return picture_port(port) && port.way == way; });
 }
 
-const catalogue::DeviceType* type_of(const graph::Wiring& wiring, int device) {
-    return wiring.devices[at(device)].type;
+const catalogue::DeviceType* device_type_of(const graph::Wiring& wiring, int device) {
+    return wiring.devices[ix(device)].type;
 }
 
 }  // namespace picture_ways_detail
@@ -76,20 +76,20 @@ SetNo PictureWays::given(PortAt out) {
 }
 
 const std::vector<int>& PictureWays::cables_of(int hop) const {
-    return runs_.list[at(signals_.hops[at(hop)].run)].cables;
+    return runs_.list[ix(signals_.hops[ix(hop)].run)].cables;
 }
 
 SetNo PictureWays::cabled(int hop) {
     SetNo result = sets_.all();
     for (const int cable : cables_of(hop)) {
-        const auto* type = wiring_.cables[at(cable)].type;
+        const auto* type = wiring_.cables[ix(cable)].type;
         if (type && !type->picture_link.empty()) result = sets_.both(result, sets_.of_link(type->picture_link));
     }
     return result;
 }
 
 SetNo PictureWays::own(PortAt in) {
-    const auto* type = type_of(wiring_, in.device);
+    const auto* type = device_type_of(wiring_, in.device);
     const auto of_port = sets_.of_port(wiring_.port_type(in));
     return type->codec ? sets_.both(of_port, sets_.encoded(*type->codec)) : of_port;
 }
@@ -97,23 +97,23 @@ SetNo PictureWays::own(PortAt in) {
 int PictureWays::node_at(PortAt in) { return reach(in, 0); }
 
 int PictureWays::reach(PortAt in, int depth) {
-    auto& held = in.port < 0 ? node_of_decoder_[at(in.device)] : node_of_input_[at(wiring_.flat(in))];
+    auto& held = in.port < 0 ? node_of_decoder_[ix(in.device)] : node_of_input_[ix(wiring_.flat(in))];
     if (held >= 0) return held;
     held = static_cast<int>(nodes_.size());
     const int index = held;
     nodes_.push_back({in, {}, {}, sets_.all()});
     open_.push_back(true);
     if (depth < longest_way) fill(index, depth);
-    open_[at(index)] = false;
+    open_[ix(index)] = false;
     return index;
 }
 
 void PictureWays::add_cable_steps(WayNode& node, int depth) {
-    const auto* type = type_of(wiring_, node.in.device);
-    for (const int h : signals_.hops_from[at(node.in.device)]) {
-        const auto& hop = signals_.hops[at(h)];
+    const auto* type = device_type_of(wiring_, node.in.device);
+    for (const int h : signals_.hops_from[ix(node.in.device)]) {
+        const auto& hop = signals_.hops[ix(h)];
         const auto& out = wiring_.port_type(hop.from);
-        if (!picture_port(out) || !type_of(wiring_, hop.to.device)) continue;
+        if (!picture_port(out) || !device_type_of(wiring_, hop.to.device)) continue;
         // An endpoint's local output shows what it encodes; its other outputs what it decodes.
         if (type->codec && out.local_output != (node.in.port >= 0)) continue;
         node.steps.push_back({h, -1, -1, reach(hop.to, depth + 1)});
@@ -121,33 +121,33 @@ void PictureWays::add_cable_steps(WayNode& node, int depth) {
 }
 
 void PictureWays::add_stream_steps(WayNode& node, int depth) {
-    for (const auto& [stream, decoder] : sent_[at(node.in.device)])
+    for (const auto& [stream, decoder] : sent_[ix(node.in.device)])
         node.steps.push_back({-1, stream, decoder, reach({decoder, -1}, depth + 1)});
 }
 
 void PictureWays::fill(int index, int depth) {
-    WayNode node = nodes_[at(index)];  // nodes move while others are made
-    const auto* type = type_of(wiring_, node.in.device);
+    WayNode node = nodes_[ix(index)];  // nodes move while others are made
+    const auto* type = device_type_of(wiring_, node.in.device);
     const auto part = picture_part(*type);
     if (part == PicturePart::passes || part == PicturePart::codes) add_cable_steps(node, depth);
     if (part == PicturePart::codes && node.in.port >= 0) add_stream_steps(node, depth);
     gather_ends(node);
     if (node.in.port >= 0) node.announced = announced_by(node);
-    nodes_[at(index)] = std::move(node);
+    nodes_[ix(index)] = std::move(node);
 }
 
 /// The table of an end behind the step, seen from the node; the input of the node itself not yet counted.
 TableNo PictureWays::begun(const WayNode& node, const WayStep& step, const WayEnd& end) {
     if (step.hop >= 0) {
-        const auto& hop = signals_.hops[at(step.hop)];
+        const auto& hop = signals_.hops[ix(step.hop)];
         return sets_.through(given(hop.from), sets_.through(cabled(step.hop), end.left));
     }
-    const auto* from = type_of(wiring_, node.in.device);
-    return sets_.coded(*from->codec, *type_of(wiring_, step.decoder)->codec, end.left);
+    const auto* from = device_type_of(wiring_, node.in.device);
+    return sets_.coded(*from->codec, *device_type_of(wiring_, step.decoder)->codec, end.left);
 }
 
 void PictureWays::gather_ends(WayNode& node) {
-    const auto* type = type_of(wiring_, node.in.device);
+    const auto* type = device_type_of(wiring_, node.in.device);
     const bool input = node.in.port >= 0;
     const auto part = picture_part(*type);
     const bool states = !input || wiring_.port_type(node.in).picture.has_value();
@@ -155,8 +155,8 @@ void PictureWays::gather_ends(WayNode& node) {
     const auto takes = input ? own(node.in) : sets_.all();
     for (std::size_t s = 0; s < node.steps.size(); ++s) {
         const auto& step = node.steps[s];
-        if (open_[at(step.node)]) continue;
-        const auto behind = nodes_[at(step.node)].ends;
+        if (open_[ix(step.node)]) continue;
+        const auto behind = nodes_[ix(step.node)].ends;
         for (std::size_t nth = 0; nth < behind.size() && node.ends.size() < most_ends; ++nth) {
             WayEnd end = behind[nth];
             end.left = sets_.through(takes, begun(node, step, end));
@@ -199,18 +199,18 @@ SetNo PictureWays::announced_by(const WayNode& node) {
             }
         }
     }
-    if (picture_part(*type_of(wiring_, node.in.device)) != PicturePart::passes) return type;
+    if (picture_part(*device_type_of(wiring_, node.in.device)) != PicturePart::passes) return type;
     // What passes pictures on also passes on what is behind it, as far as it takes it itself.
     SetNo result = type;
     for (const auto& step : node.steps)
-        if (!open_[at(step.node)])
+        if (!open_[ix(step.node)])
             result = sets_.both(result,
-                                sets_.both(given(signals_.hops[at(step.hop)].from), nodes_[at(step.node)].announced));
+                                sets_.both(given(signals_.hops[ix(step.hop)].from), nodes_[ix(step.node)].announced));
     return result;
 }
 
 std::vector<WayEnd> PictureWays::ends_by(int hop) {
-    const auto& leaving = signals_.hops[at(hop)];
+    const auto& leaving = signals_.hops[ix(hop)];
     const auto in = node_at(leaving.to);
     auto ends = node(in).ends;
     const bool states = wiring_.port_type(leaving.from).picture.has_value();
