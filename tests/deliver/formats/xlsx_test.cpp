@@ -31,7 +31,7 @@ TEST(Xlsx, HasASheetForEachTable) {
     const auto files = write(delivered.all(), deliver::stamp_of(delivered.design));
     ASSERT_EQ(files.size(), 1u);
     EXPECT_EQ(openpyxl(files[0].bytes, "print('|'.join(book.sheetnames))"),
-              "Address schedule|Bill of materials|Cable schedule|Failures|Findings|Port schedule|Streams|Presets\n");
+              "Address schedule|Bill of materials|Cable schedule|Failures|Findings|Copper|Fibre|Switches|Ports|Port schedule|Streams|Presets\n");
 }
 
 TEST(Xlsx, CellsAreNumbersInTheColumnsUnit) {
