@@ -65,6 +65,9 @@ void compute(Facts& f, const model::Design&, const AddressPlan*) {
     f.set(From<Wiring, Runs>::call(f, find_address_plan));
 }
 void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
+void compute(Facts& f, const model::Design&, const VideoChains*) {
+    f.set(From<Wiring, Runs, SignalGraph, VideoChains>::call(f, find_video_chains));
+}
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }
 void compute(Facts& f, const model::Design&, const QuerierPlaces*) { f.deferred_known = false; }
@@ -107,10 +110,10 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
 }
 
 constexpr FactSet cabled_facts = fact_bit<Wiring>() | fact_bit<Runs>();
-/// Facts that are computed from the cabling alone and from none of each other: a second thread can do them beside
-/// those of the network.
-constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
-                               fact_bit<PowerBudget>() | fact_bit<AddressPlan>() | fact_bit<TagUse>();
+/// Facts that are computed from the cabling and from each other alone: a second thread can do them beside those of the
+/// network.
+constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>() |
+                               fact_bit<AddressPlan>() | fact_bit<TagUse>() | fact_bit<VideoChains>();
 
 /// In a small design a second thread costs more than it saves.
 bool worth_two_threads(const model::Design& design) { return design.devices.size() >= 2000; }

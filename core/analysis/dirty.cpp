@@ -9,6 +9,7 @@ constexpr FactSet wiring = fact_bit<graph::Wiring>();
 /// The wiring is made again, but nothing in it changed that a rule reads there.
 constexpr FactSet unseen_wiring{1U << fact_count};
 constexpr FactSet tags = fact_bit<TagUse>();
+constexpr FactSet pictures = fact_bit<VideoChains>();
 constexpr FactSet load_facts = fact_bit<Forwarding>() | fact_bit<LinkLoads>() | deferred_facts;
 /// Another place of the querier may part what is alike now.
 constexpr FactSet of_presets =
@@ -17,7 +18,7 @@ constexpr FactSet network_facts = fact_bit<graph::NetworkGraph>() | fact_bit<Lin
                                   fact_bit<SpanningTrees>() | load_facts;
 constexpr FactSet length_facts = fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>();
 constexpr FactSet structure = wiring | fact_bit<graph::Runs>() | fact_bit<graph::SignalGraph>() | network_facts |
-                              length_facts | fact_bit<AddressPlan>();
+                              length_facts | fact_bit<AddressPlan>() | pictures;
 
 template <class Row>
 bool stays(const model::Change<Row>& change) {
@@ -116,9 +117,16 @@ FactSet spoils(const model::Change<model::PortOverride>& change) {
     const auto words = [](model::PortOverride& row) {
         row.label.clear();
         row.edge = row.bpdu_guard = row.loop_guard = false;
+        row.protection.reset();
     };
     if (alike(whole, words)) return wiring;
-    return wiring | network_facts | length_facts | fact_bit<AddressPlan>();
+    const auto picture = [&](model::PortOverride& row) {
+        words(row);
+        row.picture.reset();
+        row.edid.reset();
+    };
+    if (alike(whole, picture)) return wiring | pictures;
+    return wiring | network_facts | length_facts | fact_bit<AddressPlan>() | pictures;
 }
 
 FactSet spoils(const model::Change<model::Cable>& change) {
@@ -150,7 +158,7 @@ FactSet spoils(const model::Change<model::Cable>& change) {
 }
 
 FactSet spoils(const model::Change<model::Stream>& change) {
-    constexpr auto of_streams = wiring | load_facts | fact_bit<AddressPlan>();
+    constexpr auto of_streams = wiring | load_facts | fact_bit<AddressPlan>() | pictures;
     if (!stays(change)) return of_streams | tags;
     const auto renamed = tags_if_changed(change);
     const auto words = [](model::Stream& row) {
@@ -178,7 +186,7 @@ FactSet spoils(const model::Change<model::Preset>& change) {
 
 FactSet spoils(const model::Change<model::Subscription>& change) {
     if (stays(change) && alike(change, [](model::Subscription&) {})) return {};
-    return wiring | of_presets;
+    return wiring | of_presets | pictures;
 }
 
 FactSet spoils(const model::Change<model::DeviceTypeRow>&) { return structure; }
@@ -215,10 +223,11 @@ FactSet derived_from(FactSet changed) {
     const auto spread = [&](FactSet from, FactSet to) {
         if (changed.has(from)) more = more | to;
     };
-    spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<graph::NetworkGraph>() |
-                                        fact_bit<LinkCapacity>() | fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() |
-                                        fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>() |
-                                        fact_bit<AddressPlan>());
+    spread(fact_bit<graph::SignalGraph>(), fact_bit<VideoChains>());
+    spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<VideoChains>() |
+                                        fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() |
+                                        fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
+                                        fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
     // Which port feeds which follows the types and runs, never the watts: PowerBudget spreads nothing.
     spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<Failures>());

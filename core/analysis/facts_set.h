@@ -13,6 +13,7 @@
 #include "core/analysis/facts/querier_place.h"
 #include "core/analysis/facts/spanning_tree.h"
 #include "core/analysis/facts/tag_use.h"
+#include "core/analysis/facts/video_chain.h"
 #include "core/analysis/facts/vlan_paths.h"
 #include "core/analysis/facts/worst_case.h"
 #include "core/graph/network_graph.h"
@@ -29,7 +30,7 @@ namespace streamwright::analysis {
 
 using FactTuple = std::tuple<graph::Wiring, graph::Runs, graph::SignalGraph, graph::NetworkGraph, LinkCapacity,
                              VlanPaths, SpanningTrees, Forwarding, LinkLoads, CableLengths, FibreChannels, PowerBudget,
-                             AddressPlan, TagUse, WorstCase, QuerierPlaces, Failures, AggregationRisk>;
+                             AddressPlan, TagUse, VideoChains, WorstCase, QuerierPlaces, Failures, AggregationRisk>;
 inline constexpr std::size_t fact_count = std::tuple_size_v<FactTuple>;
 
 /// Bits of facts, in the order of FactTuple.

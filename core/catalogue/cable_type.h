@@ -35,9 +35,10 @@ struct CableType {
     CableUse use = CableUse::installed;
     std::vector<Connector> plugs;  // that either end may bear; a made lead with two has one at each
     bool screened = false;
-    int pairs = 4;                            // balanced copper
-    int strands = 2;                          // fibre
-    std::vector<base::BitRate> rates;         // direct-attach cables: what their ends support
+    int pairs = 4;                     // balanced copper
+    int strands = 2;                   // fibre
+    std::vector<base::BitRate> rates;  // direct-attach cables: what their ends support
+    std::string picture_link;          // fastest picture link it is made for, such as "HDMI 2.0"; empty: not stated
     std::optional<base::Length> made_length;  // leads come in fixed lengths
     std::optional<base::Length> most_length;  // the type's own limit, where it states one
     std::optional<int> awg;                   // gauge of the conductors of balanced copper

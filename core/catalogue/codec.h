@@ -4,6 +4,8 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/catalogue/keys.h"
+#include "core/catalogue/picture_facts.h"
+#include "core/catalogue/usb_facts.h"
 #include "core/standards/seamless_protection.h"
 
 #include <optional>
@@ -35,12 +37,14 @@ struct Codec {
     bool switches_inputs = false;             // automatic switching among several picture inputs
     std::optional<base::Duration> encode_latency;
     std::optional<base::Duration> decode_latency;
-    bool scales = false;          // decoder with scaler
-    std::optional<bool> downmix;  // turns compressed or multichannel sound into two channels for its outputs
+    bool scales = false;                  // decoder with scaler
+    std::optional<CodecPicture> picture;  // none: not stated
+    std::optional<bool> downmix;          // turns compressed or multichannel sound into two channels for its outputs
     std::optional<standards::SkewClass> skew_class;  // decoder that takes two planes: how far apart they may come
     // Beyond this many endpoints of the family in a design, set up one by one, the maker asks for a management server.
     std::optional<int> most_without_server;
     std::optional<int> most_groups;  // multicast groups that it joins at once
+    std::optional<UsbCarriage> usb;  // what it carries of USB; none: not known
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

@@ -1,6 +1,7 @@
 #include "core/catalogue/contradictions.h"
 
 #include "core/catalogue/detail/judge.h"
+#include "core/standards/picture_links.h"
 
 #include <algorithm>
 
@@ -56,12 +57,70 @@ void judge_passage(Judge& judge, const DeviceType& type, const PortType& port, c
     judge.refuse_if(other->signal != port.signal, field + ".passes_to", "the port it names carries another signal");
 }
 
+void judge_usb_port(Judge& judge, const PortType& port, const std::string& field) {
+    if (!port.usb) return;
+    const auto& usb = *port.usb;
+    const auto below = [](const auto& value) { return value && value->count() <= 0; };
+    judge.refuse_if(port.signal != Signal::usb, field + ".usb", "only USB ports have such facts");
+    judge.refuse_if(below(usb.isochronous), field + ".usb.isochronous_bps", "must be above zero");
+    judge.refuse_if(below(usb.charges) || (usb.charges && usb.charges->count() > 240'000), field + ".usb.charges_mw",
+                    "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if(below(usb.charging) || (usb.charging && usb.charging->count() > 240'000),
+                    field + ".usb.charging_mw", "must be above zero and at most 240 W (USB Power Delivery 3.1)");
+    judge.refuse_if((usb.charges || usb.charging) && port.connector != Connector::usb_c, field + ".usb",
+                    "charging stands on USB-C ports only");
+    judge.refuse_if(usb.charges && usb.charging, field + ".usb", "charges and is charged at once");
+}
+
+void judge_usb_carriage(Judge& judge, const UsbCarriage& usb) {
+    judge.refuse_if(usb.isochronous && usb.isochronous->count() < 0, "codec.usb.isochronous_bps",
+                    "must not be negative");
+    judge.refuse_if(usb.human_interface_only && usb.isochronous && usb.isochronous->count() > 0,
+                    "codec.usb.human_interface_only", "carries no isochronous device");
+    judge.refuse_if(usb.hubs && (*usb.hubs < 0 || *usb.hubs > 5), "codec.usb.hubs", "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(usb.devices && *usb.devices < 1, "codec.usb.devices", "must be at least 1");
+}
+
 void judge_fibre_port(Judge& judge, const PortType& port, const std::string& field) {
     const bool passage = port.signal == Signal::fibre && port.way == Way::through;
     judge.refuse_if(port.polish && port.signal != Signal::fibre, field + ".polish", "stands on fibre ports only");
     judge.refuse_if(port.joints && !passage, field + ".joints", "stands on through ports of fibre only");
     judge.refuse_if(port.joints && (*port.joints < 0 || *port.joints > 10), field + ".joints", "must be 0 to 10");
     judge.refuse_if(port.crosses && !passage, field + ".crosses", "stands on through ports of fibre only");
+}
+
+/// Lists of rasters name no colour form: that is said once for all of them.
+void judge_raster(Judge& judge, const standards::VideoFormat& format, const std::string& field) {
+    const standards::VideoFormat plain;
+    judge.refuse_if(format.sampling != plain.sampling || format.depth != plain.depth || format.range != plain.range,
+                    field, "names raster and rate alone, such as 2160p60");
+}
+
+void judge_depth(Judge& judge, const std::optional<int>& depth, const std::string& field) {
+    judge.refuse_if(depth && (*depth < 8 || *depth > 16), field, "must be 8 to 16 bits per component");
+}
+
+void judge_picture(Judge& judge, const PortType& port, const std::string& field) {
+    if (!port.picture) return;
+    const auto& facts = *port.picture;
+    constexpr std::size_t most_formats = 64;
+    judge.refuse_if(port.signal != Signal::video && port.signal != Signal::extender, field,
+                    "only picture ports have it");
+    judge.refuse_if(port.way == Way::through, field, "a passive port takes what its cables carry");
+    judge.refuse_if(facts.formats.size() > most_formats, field + ".formats", "are more than 64");
+    for (const auto& format : facts.formats) judge_raster(judge, format, field + ".formats");
+    judge.refuse_if(any_twice(facts.formats, [](const auto& format) { return standards::text(format); }),
+                    field + ".formats", "name a format twice");
+    judge.refuse_if(any_twice(facts.samplings, [](auto each) { return each; }), field + ".samplings",
+                    "name a sampling twice");
+    judge.refuse_if(any_twice(facts.ranges, [](auto each) { return each; }), field + ".ranges", "name a range twice");
+    judge_depth(judge, facts.most_depth, field + ".most_depth");
+    judge.refuse_if(facts.hdcp_most_devices && *facts.hdcp_most_devices < 0, field + ".hdcp_most_devices",
+                    "must not be negative");
+    judge.refuse_if(facts.hdcp_most_levels && *facts.hdcp_most_levels < 0, field + ".hdcp_most_levels",
+                    "must not be negative");
+    judge.refuse_if((facts.repeats || facts.captures) && port.way == Way::out, field,
+                    "repeats and captures stand on inputs");
 }
 
 void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
@@ -92,6 +151,8 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     field + ".audio", "only picture and audio ports carry sound");
     judge.refuse_if(any_twice(port.audio, [](AudioFormat format) { return format; }), field + ".audio",
                     "names a format twice");
+    judge_usb_port(judge, port, field);
+    judge_picture(judge, port, field + ".picture");
     judge_poe(judge, port, field);
     judge_fibre_port(judge, port, field);
     judge_passage(judge, type, port, field);
@@ -123,7 +184,12 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if(codec.skew_class && !decodes, "codec.skew_class", "only decoders take two planes");
     judge.refuse_if(codec.most_without_server && *codec.most_without_server < 0, "codec.most_without_server",
                     "must not be negative");
+    if (codec.picture) {
+        judge_depth(judge, codec.picture->most_depth, "codec.picture.most_depth");
+        if (codec.picture->most_format) judge_raster(judge, *codec.picture->most_format, "codec.picture.most_format");
+    }
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
+    if (codec.usb) judge_usb_carriage(judge, *codec.usb);
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });
@@ -183,6 +249,10 @@ void judge_kind(Judge& judge, const DeviceType& type) {
 }
 
 void judge_body(Judge& judge, const DeviceType& type) {
+    judge.refuse_if(!line_ok(type.control_note), "control_note", "must be one line of at most 200 characters");
+    judge.refuse_if(type.usb_hubs && (*type.usb_hubs < 0 || *type.usb_hubs > 5), "usb_hubs",
+                    "must be 0 to 5 (USB 2.0)");
+    judge.refuse_if(type.delay && type.delay->count() < 0, "delay_ns", "must not be negative");
     const auto& size = type.size;
     judge.refuse_if(size.rack_units < 0 || size.rack_units > 60, "size.rack_units", "must be 0 to 60");
     judge.refuse_if(size.height.count() < 0, "size.height_um", "must not be negative");
@@ -291,6 +361,10 @@ std::optional<base::Error> contradiction(const CableType& type, const std::strin
     judge_conductors(judge, type);
     judge.refuse_if(!rates_ok(type.rates), "rates_bps", "must be above zero and rise");
     judge.refuse_if(!type.rates.empty() && !is_network(type.signal), "rates_bps", "only network cables have speeds");
+    judge.refuse_if(!type.picture_link.empty() && !standards::picture_link(type.picture_link), "picture_link",
+                    "names no picture link that is known, such as HDMI 2.0");
+    judge.refuse_if(!type.picture_link.empty() && type.signal != Signal::video && type.signal != Signal::extender,
+                    "picture_link", "only picture cables have one");
     judge.refuse_if(type.medium == Medium::twinax && type.rates.empty(), "rates_bps",
                     "a direct-attach cable must state its speeds");
     judge.refuse_if(type.made_length && type.made_length->count() <= 0, "made_length_um", "must be above zero");

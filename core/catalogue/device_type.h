@@ -96,6 +96,9 @@ struct DeviceType {
     PhysicalSize size;
     std::optional<PowerNeed> power;
     std::vector<ControlMethod> controlled_by;  // needs any one of these; empty: works without
+    std::string control_note;                  // wiring and hidden settings that control depends on
+    std::optional<int> usb_hubs;               // that it puts in series between its sides
+    std::optional<base::Duration> delay;       // of sound or pictures: in to out, or in to what is seen
     std::vector<LicenceNeed> licences;
     std::map<std::string, std::string> unknown;  // keys of a newer format, kept as JSON text
 

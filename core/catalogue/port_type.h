@@ -4,6 +4,8 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/catalogue/keys.h"
+#include "core/catalogue/picture_facts.h"
+#include "core/catalogue/usb_facts.h"
 
 #include <optional>
 #include <string>
@@ -79,6 +81,8 @@ struct PortType {
     bool local_output = false;         // loop-out of an encoder: alive while encoding
     std::optional<int> pairs;          // copper network ports that need fewer than four pairs
     std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
+    std::optional<PictureFacts> picture;  // of picture ports; none: not stated
+    std::optional<UsbPort> usb;        // USB ports, where more is known of them than their speed
     std::optional<Polish> polish;      // fibre sockets and adapters
     std::optional<int> joints;    // through ports of fibre: mated pairs between the two faces; usually 1, cassettes 2
     std::optional<bool> crosses;  // through ports of fibre: swaps the two strands of a pair

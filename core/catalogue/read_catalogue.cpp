@@ -1,8 +1,11 @@
 // Types as JSON: which key names which field, ports given once for a whole range, and the folder of one file a type.
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/contradictions.h"
+#include "core/catalogue/detail/body_keys.h"
 #include "core/catalogue/detail/json_codec.h"
 #include "core/catalogue/detail/parser_watch.h"
+#include "core/catalogue/detail/picture_fields.h"
+#include "core/catalogue/detail/usb_keys.h"
 #include "core/catalogue/type_files.h"
 
 #include <algorithm>
@@ -38,9 +41,11 @@ struct Fields<PortType> {
         v("local_output", s.local_output);
         v("pairs", s.pairs);
         v("audio", s.audio);
+        v("usb", s.usb);
         v("polish", s.polish);
         v("joints", s.joints);
         v("crosses", s.crosses);
+        v("picture", s.picture);
     }
 };
 
@@ -70,10 +75,12 @@ struct Fields<Codec> {
         v("encode_latency_ns", s.encode_latency);
         v("decode_latency_ns", s.decode_latency);
         v("scales", s.scales);
+        v("picture", s.picture);
         v("downmix", s.downmix);
         v("skew_class", s.skew_class);
         v("most_without_server", s.most_without_server);
         v("most_groups", s.most_groups);
+        v("usb", s.usb);
     }
 };
 
@@ -126,49 +133,6 @@ struct Fields<ModuleFacts> {
 };
 
 template <>
-struct Fields<ChassisFacts> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("slots", s.slots);
-        v("takes", s.takes);
-    }
-};
-
-template <>
-struct Fields<PhysicalSize> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("rack_units", s.rack_units);
-        v("height_um", s.height);
-        v("width_um", s.width);
-        v("depth_um", s.depth);
-        v("mass_g", s.mass);
-        v("full_depth", s.full_depth);
-    }
-};
-
-template <>
-struct Fields<PowerNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("most_mw", s.most);
-        v("most_apparent_mva", s.most_apparent);
-        v("external_supply", s.external_supply);
-    }
-};
-
-template <>
-struct Fields<LicenceNeed> {
-    template <class Self, class V>
-    static void visit(Self& s, V&& v) {
-        v("name", s.name);
-        v("per", s.per);
-        v("each", s.each);
-        v("count", s.count);
-    }
-};
-
-template <>
 struct Fields<DeviceType> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
@@ -188,6 +152,9 @@ struct Fields<DeviceType> {
         v("size", s.size);
         v("power", s.power);
         v("controlled_by", s.controlled_by);
+        v("control_note", s.control_note);
+        v("usb_hubs", s.usb_hubs);
+        v("delay_ns", s.delay);
         v("licences", s.licences);
     }
 };
@@ -218,6 +185,7 @@ struct Fields<CableType> {
         v("pairs", s.pairs);
         v("strands", s.strands);
         v("rates_bps", s.rates);
+        v("picture_link", s.picture_link);
         v("made_length_um", s.made_length);
         v("most_length_um", s.most_length);
         v("awg", s.awg);

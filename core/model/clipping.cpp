@@ -47,7 +47,9 @@ void take_devices(Design& clipping, const Design& design, const std::set<DeviceI
     for (const auto& row : design.port_overrides) {
         if (!clipping.devices.contains(row.port.device)) continue;
         if (row.module) take_row<DeviceTypeRow>(clipping, design, *row.module);
-        clipping.port_overrides.put(row);
+        auto copy = row;
+        if (row.edid && row.edid->from && !chosen.contains(row.edid->from->device)) copy.edid.reset();
+        clipping.port_overrides.put(std::move(copy));
     }
 }
 

@@ -29,6 +29,12 @@ using catalogue::TypeKey;
 struct PortRef {
     DeviceId device;
     PortKey port;
+    static PortRef blank() { return {DeviceId(0), {}}; }
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("device", s.device);
+        v("port", s.port);
+    }
     friend auto operator<=>(const PortRef&, const PortRef&) = default;
 };
 

@@ -108,6 +108,8 @@ Trouble broken_bond(const Design& design, const PortOverride& row) {
     if (auto trouble = missing(design.devices, row.port.device, subject, "the device")) return trouble;
     if (auto trouble = missing(design.device_types, row.module, subject, "the transceiver type")) return trouble;
     if (auto trouble = missing(design.vlans, row.untagged, subject, "the VLAN")) return trouble;
+    if (row.edid && row.edid->from)
+        if (auto trouble = missing(design.devices, row.edid->from->device, subject, "the device")) return trouble;
     return missing_vlans(design, row.tagged, subject);
 }
 

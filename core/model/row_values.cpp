@@ -199,6 +199,9 @@ Trouble wrong_value(const Device& row) {
         if (auto trouble = out_of("chassis slot", row.chassis->slot, 1, 1000)) return trouble;
         if (row.chassis->chassis == row.id) return base::Error{"%1 cannot be a card of itself.", {row.tag}};
     }
+    constexpr std::int64_t most_delay_ns = 10'000'000'000;
+    if (row.sound_delay && (row.sound_delay->count() < 0 || row.sound_delay->count() > most_delay_ns))
+        return base::Error{"The sound delay of %1 must be from 0 to 10 s.", {row.tag}};
     if (doubled(row.roles)) return base::Error{"A role of %1 is named twice.", {row.tag}};
     for (const auto& host : row.addresses) {
         if (auto trouble = wrong_host("address", host.address)) return trouble;
@@ -206,6 +209,21 @@ Trouble wrong_value(const Device& row) {
     }
     return wrong_bridging(row.bridging);
 }
+
+namespace {
+
+/// Each way of an EDID has its own fields, and no other's.
+Trouble wrong_edid(const EdidPolicy& edid, const std::string& port) {
+    if ((edid.way == EdidWay::fixed) != edid.format.has_value())
+        return base::Error{"The EDID of port %1 names a format where it is fixed, and only there.", {port}};
+    if ((edid.way == EdidWay::copied) != edid.from.has_value())
+        return base::Error{"The EDID of port %1 names a port where it is copied, and only there.", {port}};
+    if (edid.audio && edid.way != EdidWay::fixed)
+        return base::Error{"The EDID of port %1 names its sound where it is fixed, and only there.", {port}};
+    return edid.format ? standards::contradiction(*edid.format) : std::nullopt;
+}
+
+}  // namespace
 
 Trouble wrong_value(const PortOverride& row) {
     if (row.rate_limit)
@@ -220,7 +238,9 @@ Trouble wrong_value(const PortOverride& row) {
     if (doubled(row.tagged)) return base::Error{"Port %1 carries a VLAN tagged twice.", {row.port.port.text}};
     if (row.untagged && std::find(row.tagged.begin(), row.tagged.end(), *row.untagged) != row.tagged.end())
         return base::Error{"Port %1 carries a VLAN both tagged and untagged; choose one.", {row.port.port.text}};
-    return std::nullopt;
+    if (row.picture)
+        if (auto trouble = standards::contradiction(*row.picture)) return trouble;
+    return row.edid ? wrong_edid(*row.edid, row.port.port.text) : std::nullopt;
 }
 
 Trouble wrong_value(const Cable& row) {

@@ -121,6 +121,31 @@ const std::vector<Case> device_cases{
     {"ThreePairs",
      plain(R"("ports":[{"key":"a","signal":"copper","way":"both","connector":"rj45","rates_bps":[1000],"pairs":3}])"),
      "ports[a].pairs"},
+    {"PictureOfSound", plain(R"("ports":[{"key":"a","signal":"audio","way":"in","connector":"xlr","picture":{}}])"),
+     "ports[a].picture"},
+    {"PictureFormatUnread",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"in","connector":"hdmi","picture":{"formats":["large"]}}])"),
+     "ports[0].picture.formats[0]"},
+    {"PictureFormatWithColour",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"in","connector":"hdmi",)"
+           R"("picture":{"formats":["2160p60 4:2:0"]}}])"),
+     "ports[a].picture.formats"},
+    {"PictureFormatTwice",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"in","connector":"hdmi",)"
+           R"("picture":{"formats":["1080p60","1920x1080@60"]}}])"),
+     "ports[a].picture.formats"},
+    {"PictureDepth",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"in","connector":"hdmi","picture":{"most_depth":4}}])"),
+     "ports[a].picture.most_depth"},
+    {"PictureOutputRepeats",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"out","connector":"hdmi","picture":{"repeats":true}}])"),
+     "ports[a].picture"},
+    {"PictureHdcpDevices",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"out","connector":"hdmi",)"
+           R"("picture":{"hdcp_most_devices":-1}}])"),
+     "ports[a].picture.hdcp_most_devices"},
+    {"CodecPictureDepth", encoder_with(network, R"({"family":"f","roles":["encoder"],"picture":{"most_depth":20}})"),
+     "codec.picture.most_depth"},
     {"EncoderWithoutCodec", plain(R"("kind":"encoder","ports":[])"), "codec"},
     {"NoRoles", encoder_with(network, R"({"family":"f"})"), "codec.roles"},
     {"RoleTwice", encoder_with(network, R"({"family":"f","roles":["encoder","encoder"]})"), "codec.roles"},
@@ -232,6 +257,8 @@ TEST(Contradictions, CablesAreJudgedToo) {
     told(R"("plugs":["rj45"],"use":"lead","made_length_um":0)", "made_length_um");
     told(R"("plugs":["rj45"],"made_length_um":1000000)", "made_length_um");
     told(R"("plugs":["rj45"],"most_length_um":-1)", "most_length_um");
+    told(R"("signal":"video","plugs":["hdmi"],"picture_link":"HDMI 9")", "picture_link");
+    told(R"("signal":"audio","plugs":["xlr"],"picture_link":"HDMI 2.0")", "picture_link");
     told(R"("plugs":["hdmi"],"use":"lead","made_length_um":3000000,"most_length_um":2000000)", "made_length_um");
     told(R"("plugs":["lc_duplex"],"medium":"balanced_copper","crossed":true)", "crossed");
     told(R"("plugs":["mpo"],"medium":"multimode","strands":12,"crossed":true)", "crossed");

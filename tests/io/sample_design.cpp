@@ -16,10 +16,30 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
     auto& type = *full;
     type.key = {"full-decoder"};
     for (auto& port : type.ports)
-        if (port.signal == catalogue::Signal::video) port.audio = {catalogue::AudioFormat::stereo_pcm};
+        if (port.signal == catalogue::Signal::video) {
+            port.audio = {catalogue::AudioFormat::stereo_pcm};
+            port.picture = catalogue::PictureFacts{{standards::parse_video_format("2160p60").value()},
+                                                   {standards::Sampling::ycbcr_422},
+                                                   12,
+                                                   {standards::DynamicRange::hlg},
+                                                   standards::HdcpVersion::hdcp_2_2,
+                                                   16,
+                                                   3,
+                                                   port.way == catalogue::Way::in,
+                                                   port.way == catalogue::Way::in};
+        }
     type.codec->downmix = true;
+    type.codec->picture = catalogue::CodecPicture{standards::parse_video_format("2160p60").value(),
+                                                  standards::Sampling::ycbcr_422, 10, true, false};
     type.codec->most_without_server = 20;
     type.codec->most_groups = 16;
+    type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
+    for (auto& port : type.ports)
+        if (port.signal == catalogue::Signal::usb)
+            port.usb = catalogue::UsbPort{base::BitRate::from_count(100'000'000), true, {}, {}};
+    type.control_note = "switch serial control on in the service menu";
+    type.usb_hubs = 1;
+    type.delay = base::Duration::from_count(3'000'000);
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
@@ -62,6 +82,7 @@ struct FullDesign {
                        {"csv", "pdf"},
                        {true, false, "2027-06-30", true},
                        {10, 1, 2},
+                       LipSync::ebu_r37,
                        {WarmRule::linear,
                         15_degC,
                         37_m,
@@ -85,6 +106,7 @@ struct FullDesign {
             r.rack = RackPlace{rack, 7, RackFace::rear};
             r.chassis = ChassisPlace{sw, 3}, r.roles = {catalogue::Role::decoder}, r.host_name = "ep-1",
             r.control = catalogue::ControlMethod::serial, r.serial = "123";
+            r.sound_delay = base::Duration::from_count(64'000'000);
             r.addresses = {{PortKey{"net"}, vlan, base::Ipv4{0x0A010009}, base::MacAddress{0x020304050607}}};
         });
         b.change<Device>(sw, [&](Device& r) {
@@ -123,7 +145,15 @@ struct FullDesign {
                            true,
                            true,
                            {true, PoePriority::critical, 15400_mW},
+                           standards::parse_video_format("1080p59.94 4:2:2 10-bit HLG").value(),
+                           standards::HdcpContent::type_1,
+                           EdidPolicy{EdidWay::copied, {}, PortRef{dec, {"out"}}, {}},
                            {}});
+        b.put(PortOverride{.port = {ep, {"in"}},
+                           .edid = EdidPolicy{EdidWay::fixed,
+                                              standards::parse_video_format("1080p60").value(),
+                                              {},
+                                              catalogue::AudioFormat::multichannel_pcm}});
     }
     void fill_signals() {
         b.change<Cable>(cable, [](Cable& r) {

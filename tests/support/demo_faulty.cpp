@@ -266,12 +266,14 @@ Demo faulty() {
     tree_faults(f);
     stream_faults(f);
     cabling_faults(f);
+    picture_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
     tree_fault_sheet(f);
     stream_fault_sheet(f);
     cabling_fault_sheet(f);
+    picture_fault_sheet(f);
     return std::move(make).done();
 }
 

@@ -78,6 +78,10 @@ void venue_fault_sheet(Faulty& f);
 void tree_faults(Faulty& f);
 void tree_fault_sheet(Faulty& f);
 
+/// Faults of pictures: formats, EDID, HDR and content protection.
+void picture_faults(Faulty& f);
+void picture_fault_sheet(Faulty& f);
+
 /// Faults of streams on their way: frames, bursts, joins and addresses, on an island of their own.
 void stream_faults(Faulty& f);
 void stream_fault_sheet(Faulty& f);

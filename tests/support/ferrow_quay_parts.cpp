@@ -84,6 +84,17 @@ void Quay::decode(const std::string& decoder, const std::string& display, const 
     media_address(make.tagged(decoder));
 }
 
+void Quay::announce(const std::string& tag, const std::string& input, const std::string& format) {
+    make.configure_port(make.tagged(tag), input, [&](model::PortOverride& row) {
+        row.edid = model::EdidPolicy{model::EdidWay::fixed, standards::parse_video_format(format).value(), {}, {}};
+    });
+}
+
+void Quay::plays_protected(const std::string& source, const std::string& output) {
+    make.configure_port(make.tagged(source), output,
+                        [](model::PortOverride& row) { row.protection = standards::HdcpContent::type_0; });
+}
+
 void Quay::show(model::PresetId preset, const std::string& decoder, const std::string& stream) {
     make.show(preset, make.tagged(decoder), streams_.at(stream));
 }

@@ -45,6 +45,10 @@ struct Quay {
                       const std::string& note);
     /// A decoder with the lead to its display, and its address.
     void decode(const std::string& decoder, const std::string& display, const std::string& input);
+    /// What the input tells its source at most.
+    void announce(const std::string& tag, const std::string& input, const std::string& format);
+    /// Films and the like: content that HDCP of any version may carry.
+    void plays_protected(const std::string& source, const std::string& output);
     void show(model::PresetId preset, const std::string& decoder, const std::string& stream);
 
 private:

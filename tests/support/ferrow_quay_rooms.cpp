@@ -15,6 +15,12 @@ struct DisplayPlan {
     int metres;
 };
 
+/// Wall, projectors and monitors do not all show HDR, so the player is told to send none.
+void sdr_player(Quay& quay, const std::string& source, const std::string& encoder) {
+    quay.announce(encoder, "hdmi-in", "2160p60");
+    quay.plays_protected(source, "hdmi-out");
+}
+
 void hall_sources(Quay& quay) {
     const std::vector<SourcePlan> plans{{"101", "pc", "PC", "hdmi-out-1", "Lectern PC", 38},
                                         {"102", "pc", "PC", "hdmi-out-1", "Panel PC", 41},
@@ -32,17 +38,20 @@ void hall_sources(Quay& quay) {
         quay.encode(source, plan.port, encoder, "hdmi-in", "S-" + plan.number, "239.192.1." + plan.number.substr(2),
                     plan.note);
         quay.wire(encoder, "net", "SW-N1", PortSide::odd, plan.metres);
+        if (plan.type == "media-player") sdr_player(quay, source, encoder);
         if (plan.type == "camera-ptz")
             quay.make.cable("rs232", quay.make.tagged(encoder), "rs232", quay.make.tagged(source), "rs232", 3);
     }
 }
 
-/// The marquee decodes another family: two pictures are encoded again from local outputs.
+/// The marquee decodes another family: two pictures are encoded again from local outputs. It takes 1080p at most, so
+/// the encoders before it announce no more.
 void marquee_feeds(Quay& quay) {
     const std::vector<std::tuple<std::string, std::string, std::string>> plans{
         {"109", "ENC-107", "Stage camera for the marquee"}, {"110", "ENC-101", "Lectern PC for the marquee"}};
     for (const auto& [number, from, note] : plans) {
         quay.make.device("skiff-encoder", "ENC-" + number, quay.hall, note);
+        quay.announce(from, "hdmi-in", "1080p60");
         quay.encode(from, "hdmi-out", "ENC-" + number, "hdmi-in", "S-" + number, "239.192.6." + number, note);
         quay.wire("ENC-" + number, "net", "SW-N1", PortSide::odd, 48);
     }
@@ -163,6 +172,7 @@ void foyer_player(Quay& quay, const std::string& number, int slot) {
     make.slot(card, make.tagged("CH-401"), slot);
     quay.encode("MP-40" + number, "hdmi-out", "ENC-40" + number, "hdmi-in-1", "S-40" + number, "239.192.4." + number,
                 "Signage loop " + number);
+    quay.announce("ENC-40" + number, "hdmi-in-1", "2160p30");  // the foyer's receivers take no more
     const auto bridge = make.tagged("SW-N3");
     make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge, PortSide::odd));
 }
@@ -249,6 +259,7 @@ void control_room(Quay& quay) {
         quay.encode(source, plan.port, "ENC-" + plan.number, "hdmi-in", "S-" + plan.number,
                     "239.192.5." + plan.number.substr(2), plan.note);
         quay.wire("ENC-" + plan.number, "net", "SW-CR", PortSide::odd, plan.metres);
+        if (plan.type == "media-player") sdr_player(quay, source, "ENC-" + plan.number);
     }
     for (const std::string number : {"511", "512", "513", "514", "521", "522"}) {
         const bool seminar_monitor = number[1] == '2';

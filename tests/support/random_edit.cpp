@@ -88,6 +88,17 @@ Drawn bend_cable(Draw& d) {
     return BendCable{line};
 }
 
+cat::PictureFacts some_facts(Draw& d) {
+    cat::PictureFacts facts;
+    for (const auto* raster : {"2160p60", "1080p60", "720p60"})
+        if (d.once_in(2)) facts.formats.push_back(standards::parse_video_format(raster).value());
+    if (d.once_in(2)) facts.samplings = {standards::Sampling::rgb, standards::Sampling::ycbcr_420};
+    if (d.once_in(2)) facts.most_depth = d.once_in(2) ? 8 : 10;
+    if (d.once_in(2)) facts.ranges = {standards::DynamicRange::sdr};
+    if (d.once_in(2)) facts.hdcp = static_cast<standards::HdcpVersion>(d.below(5));
+    return facts;
+}
+
 Drawn embed_types(Draw& d) {
     EmbedTypes edit;
     const auto* held = d.row(d.design.device_types);
@@ -96,6 +107,8 @@ Drawn embed_types(Draw& d) {
         auto type = *held->type;
         type.note = d.word();
         if (type.bridging) type.bridging->fast_leave = d.once_in(2);
+        for (auto& port : type.ports)
+            if (port.signal == cat::Signal::video && d.once_in(2)) port.picture = some_facts(d);
         edit.devices.push_back(std::make_shared<const cat::DeviceType>(std::move(type)));
     } else if (found) {
         edit.devices.push_back(std::make_shared<const cat::DeviceType>(*found));

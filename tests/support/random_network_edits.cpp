@@ -93,11 +93,44 @@ Drawn configure_device(Draw& d) {
     return ConfigureDevice{row};
 }
 
+standards::VideoFormat some_format(Draw& d) {
+    static const std::vector<std::string> known{"2160p60 4:4:4 10-bit PQ", "2160p60", "1080p59.94 4:2:2 10-bit",
+                                                "720p50"};
+    return standards::parse_video_format(known[d.below(known.size())]).value();
+}
+
+void change_picture(Draw& d, PortOverride& row) {
+    row.picture.reset();
+    row.edid.reset();
+    switch (d.below(5)) {
+        case 0:
+            row.picture = some_format(d);
+            break;
+        case 1:
+            row.protection = static_cast<standards::HdcpContent>(d.below(3));
+            break;
+        case 2:
+            row.edid = EdidPolicy{EdidWay::fixed, some_format(d), {}, {}};
+            break;
+        case 3:
+            if (const auto from = d.port()) row.edid = EdidPolicy{EdidWay::copied, {}, from, {}};
+            break;
+        default:
+            row.edid = EdidPolicy{EdidWay::merged, {}, {}, {}};
+            break;
+    }
+}
+
 Drawn configure_port(Draw& d) {
     const auto port = d.port();
     if (!port) return {};
     const auto* held = d.design.port_overrides.find(*port);
     ConfigurePort edit{held ? *held : PortOverride::blank(*port), nullptr};
+    const auto* of_type = d.design.type_of(*d.design.devices.find(port->device))->find_port(port->port);
+    if (of_type && of_type->signal == cat::Signal::video) {
+        change_picture(d, edit.row);
+        return edit;
+    }
     switch (d.below(11)) {
         case 9:
             edit.row.poe = {d.once_in(4), static_cast<PoePriority>(d.below(3)), std::nullopt};

@@ -73,6 +73,22 @@ void add_checks(PropertyForm& form) {
         });
 }
 
+void add_lip_sync(PropertyForm& form) {
+    form.choice(
+        tr("Lip sync within"),
+        [] {
+            return std::vector<PropertyForm::Option>{{tr("ITU-R BT.1359-1, acceptable"), "bt1359"},
+                                                     {tr("EBU R37"), "ebu_r37"},
+                                                     {tr("ATSC IS-191"), "atsc_is191"}};
+        },
+        [&form] { return shown(std::string(base::enum_text(form.design().settings().lip_sync))); },
+        [&form](const QString& window) {
+            change_settings(form, tr("Change lip sync"), [&](model::Settings& s) {
+                s.lip_sync = base::parse_enum<model::LipSync>(window.toStdString()).value_or(model::LipSync::bt1359);
+            });
+        });
+}
+
 void show_counts(Figures& figures, const model::Design& design) {
     figures.section(tr("In this design"));
     figures.figure(tr("Rooms"), QString::number(design.rooms.size()));
@@ -150,6 +166,7 @@ PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     add_text(*form, tr("Created by"), &model::Settings::created_by);
     add_text(*form, tr("Approved by"), &model::Settings::approved_by);
     add_checks(*form);
+    add_lip_sync(*form);
     add_cabling(*form);
     add_vlans(*form, context.selection);
     add_spares(*form);

@@ -112,6 +112,29 @@ void add_control(PropertyForm& form, model::DeviceId id, const catalogue::Device
         });
 }
 
+/// Delay set on what passes sound on, to hold it together with the pictures.
+void add_sound_delay(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
+    const auto kind = type.kind;
+    using Kind = catalogue::DeviceKind;
+    if (kind != Kind::audio_processor && kind != Kind::amplifier && kind != Kind::speaker && !type.codec) return;
+    form.field(
+        tr("Sound delayed by"),
+        [&form, id] {
+            const auto* device = row(form, id);
+            return device && device->sound_delay ? shown(base::print(*device->sound_delay)) : QString();
+        },
+        [&form, id](const QString& text) -> std::optional<QString> {
+            std::optional<base::Duration> delay;
+            if (!text.trimmed().isEmpty()) {
+                const auto typed = base::parse_duration(text.toStdString());
+                if (!typed) return sentence(typed.error());
+                delay = *typed;
+            }
+            return configure(form, id, tr("Change sound delay"),
+                             [&](model::Device& device) { device.sound_delay = delay; });
+        });
+}
+
 void add_network(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
     const bool on_network =
         std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
@@ -196,6 +219,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
     if (type) {
         add_role(*form, id, *type);
         add_control(*form, id, *type);
+        add_sound_delay(*form, id, *type);
         form->live([type = *type](Figures& figures) {
             figures.figure(tr("Maker"), shown(type.maker + (type.family.empty() ? "" : " " + type.family)));
         });

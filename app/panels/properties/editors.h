@@ -45,6 +45,8 @@ void add_streams(PropertyForm& form, const EditorContext& context, model::Device
 /// The transceiver of a cage, of the medium where one is given; nothing for other ports.
 void add_transceiver(PropertyForm& form, const EditorContext& context, const model::PortRef& port, const QString& label,
                      std::function<std::optional<catalogue::Medium>()> medium);
+/// What is set on a picture port: format, content, EDID; and what comes of it. Nothing for other ports.
+void add_picture(PropertyForm& form, const EditorContext& context, const model::PortRef& port);
 /// Spanning tree, snooping and queriers of a switch; nothing for other devices.
 void add_bridging(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);

@@ -155,6 +155,7 @@ PropertyForm* port_editor(const EditorContext& context, const model::PortRef& re
             return set(*form, ref, tr("Label port"), [&](auto& port) { port.label = text.toStdString(); });
         });
     add_transceiver(*form, context, ref, tr("Transceiver"), {});
+    add_picture(*form, context, ref);
     const auto* type = form->design().type_of(*facts.device);
     if (catalogue::is_network(facts.port->signal) && type && type->bridging) add_network(*form, ref);
     add_poe_port(*form, ref, *facts.port);

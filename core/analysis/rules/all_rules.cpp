@@ -66,6 +66,9 @@ extern const Rule rule;
 namespace rules::edge_port_to_bridge {
 extern const Rule rule;
 }
+namespace rules::edid_copied_from_nothing {
+extern const Rule rule;
+}
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
@@ -93,6 +96,9 @@ extern const Rule rule;
 namespace rules::fibre_too_long {
 extern const Rule rule;
 }
+namespace rules::format_does_not_fit {
+extern const Rule rule;
+}
 namespace rules::frames_too_large {
 extern const Rule rule;
 }
@@ -106,6 +112,15 @@ namespace rules::groups_share_mac {
 extern const Rule rule;
 }
 namespace rules::guards_clash {
+extern const Rule rule;
+}
+namespace rules::hdcp_chain_breaks {
+extern const Rule rule;
+}
+namespace rules::hdcp_too_many_devices {
+extern const Rule rule;
+}
+namespace rules::hdr_not_passed {
 extern const Rule rule;
 }
 namespace rules::igmp_timers_clash {
@@ -153,6 +168,9 @@ extern const Rule rule;
 namespace rules::outputs_joined {
 extern const Rule rule;
 }
+namespace rules::picture_facts_unknown {
+extern const Rule rule;
+}
 namespace rules::plan_access_control {
 extern const Rule rule;
 }
@@ -192,10 +210,25 @@ extern const Rule rule;
 namespace rules::root_left_to_chance {
 extern const Rule rule;
 }
+namespace rules::shared_stream_held_back {
+extern const Rule rule;
+}
 namespace rules::single_point_of_failure {
 extern const Rule rule;
 }
 namespace rules::snooping_table_full {
+extern const Rule rule;
+}
+namespace rules::sound_levels_differ {
+extern const Rule rule;
+}
+namespace rules::sound_loop {
+extern const Rule rule;
+}
+namespace rules::sound_not_fed {
+extern const Rule rule;
+}
+namespace rules::sound_out_of_step {
 extern const Rule rule;
 }
 namespace rules::stream_cannot_reach {
@@ -231,6 +264,15 @@ extern const Rule rule;
 namespace rules::usb_both_roles_cabled {
 extern const Rule rule;
 }
+namespace rules::usb_charging_too_little {
+extern const Rule rule;
+}
+namespace rules::usb_device_not_carried {
+extern const Rule rule;
+}
+namespace rules::usb_too_many_hubs {
+extern const Rule rule;
+}
 namespace rules::vlan_leaks {
 extern const Rule rule;
 }
@@ -259,6 +301,7 @@ std::span<const Rule> all_rules() {
                                   rules::decoder_without_display::rule,
                                   rules::duplicate_tag::rule,
                                   rules::edge_port_to_bridge::rule,
+                                  rules::edid_copied_from_nothing::rule,
                                   rules::encoder_without_source::rule,
                                   rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
@@ -268,11 +311,15 @@ std::span<const Rule> all_rules() {
                                   rules::fibre_polish_clash::rule,
                                   rules::fibre_strands_too_few::rule,
                                   rules::fibre_too_long::rule,
+                                  rules::format_does_not_fit::rule,
                                   rules::frames_too_large::rule,
                                   rules::group_reserved::rule,
                                   rules::group_used_twice::rule,
                                   rules::groups_share_mac::rule,
                                   rules::guards_clash::rule,
+                                  rules::hdcp_chain_breaks::rule,
+                                  rules::hdcp_too_many_devices::rule,
+                                  rules::hdr_not_passed::rule,
                                   rules::igmp_timers_clash::rule,
                                   rules::kvm_sides::rule,
                                   rules::length_unknown::rule,
@@ -288,6 +335,7 @@ std::span<const Rule> all_rules() {
                                   rules::no_common_speed::rule,
                                   rules::no_querier::rule,
                                   rules::outputs_joined::rule,
+                                  rules::picture_facts_unknown::rule,
                                   rules::plan_access_control::rule,
                                   rules::plan_accounts::rule,
                                   rules::plan_encryption::rule,
@@ -301,8 +349,13 @@ std::span<const Rule> all_rules() {
                                   rules::rack_unit_clash::rule,
                                   rules::reports_unheard::rule,
                                   rules::root_left_to_chance::rule,
+                                  rules::shared_stream_held_back::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
+                                  rules::sound_levels_differ::rule,
+                                  rules::sound_loop::rule,
+                                  rules::sound_not_fed::rule,
+                                  rules::sound_out_of_step::rule,
                                   rules::stream_cannot_reach::rule,
                                   rules::subnet_too_small::rule,
                                   rules::subscription_not_decoded::rule,
@@ -314,6 +367,9 @@ std::span<const Rule> all_rules() {
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
+                                  rules::usb_charging_too_little::rule,
+                                  rules::usb_device_not_carried::rule,
+                                  rules::usb_too_many_hubs::rule,
                                   rules::vlan_leaks::rule,
                                   rules::vlan_missing_on_trunk::rule};
     return table;

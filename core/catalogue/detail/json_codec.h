@@ -8,6 +8,7 @@
 #include "core/base/id.h"
 #include "core/base/net_address.h"
 #include "core/base/quantity.h"
+#include "core/standards/video_format.h"
 
 #include <nlohmann/json.hpp>
 
@@ -132,6 +133,7 @@ inline Json json_of(std::int64_t value) { return value; }
 inline Json json_of(base::Ipv4 value) { return base::print(value); }
 inline Json json_of(const base::Ipv4Prefix& value) { return base::print(value); }
 inline Json json_of(base::MacAddress value) { return base::print(value); }
+inline Json json_of(const standards::VideoFormat& value) { return standards::text(value); }
 template <class Tag>
 Json json_of(base::Quantity<Tag> value) {
     return value.count();
@@ -281,6 +283,10 @@ inline bool read_json(const Json& json, base::Ipv4Prefix& out, Reading& reading)
 }
 inline bool read_json(const Json& json, base::MacAddress& out, Reading& reading) {
     return parsed_text(json, out, reading, base::parse_mac, "a MAC address such as 02-00-00-00-00-01");
+}
+inline bool read_json(const Json& json, standards::VideoFormat& out, Reading& reading) {
+    return parsed_text(json, out, reading, standards::parse_video_format,
+                       "a picture format such as 2160p60 4:2:2 10-bit");
 }
 template <class Tag>
 bool read_json(const Json& json, base::Quantity<Tag>& out, Reading& reading) {

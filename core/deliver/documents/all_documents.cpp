@@ -6,10 +6,11 @@
 namespace streamwright::deliver {
 
 std::span<const DocumentKind> all_documents() {
-    static constexpr std::array<DocumentKind, 11> table{{
+    static constexpr std::array<DocumentKind, 12> table{{
         {"address-schedule", "Address schedule", make_address_schedule},
         {"bill-of-materials", "Bill of materials", make_bill_of_materials},
         {"cable-schedule", "Cable schedule", make_cable_schedule},
+        {"edid", "EDID and pictures", make_edid},
         {"failures", "Failures", make_failures},
         {"findings", "Findings", make_findings_list},
         {"link-limits", "Link limits", make_link_limits},

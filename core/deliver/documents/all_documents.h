@@ -8,6 +8,7 @@ namespace streamwright::deliver {
 Content make_address_schedule(const Source& source);
 Content make_bill_of_materials(const Source& source);
 Content make_cable_schedule(const Source& source);
+Content make_edid(const Source& source);
 Content make_failures(const Source& source);
 Content make_findings_list(const Source& source);
 Content make_link_limits(const Source& source);

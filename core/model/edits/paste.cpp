@@ -117,6 +117,12 @@ Trouble paste_ports(Pasting& p, const Design& clipping) {
         row.port.device = p.devices.at(row.port.device);
         keep_if_known(row.untagged, vlans);
         std::erase_if(row.tagged, [&](VlanId vlan) { return !vlans.contains(vlan); });
+        if (row.edid && row.edid->from) {
+            if (p.devices.contains(row.edid->from->device))
+                row.edid->from->device = p.devices.at(row.edid->from->device);
+            else
+                row.edid.reset();
+        }
         if (row == PortOverride::blank(row.port)) continue;
         if (row.module)
             if (auto trouble = embed_used<DeviceTypeRow>(p, clipping, *row.module)) return trouble;

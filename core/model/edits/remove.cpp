@@ -142,6 +142,11 @@ void remove_devices(Editing& editing, const Going& going) {
     });
     erase_where<PortOverride>(editing,
                               [&](const PortOverride& row) { return going.devices.contains(row.port.device); });
+    if (going.devices.empty()) return;
+    change_each<PortOverride>(editing, [&](PortOverride& row) {
+        if (row.edid && row.edid->from && going.devices.contains(row.edid->from->device)) row.edid.reset();
+    });
+    erase_where<PortOverride>(editing, [](const PortOverride& row) { return row == PortOverride::blank(row.port); });
 }
 
 void remove_vlans(Editing& editing, const Going& going) {

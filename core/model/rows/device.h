@@ -132,6 +132,7 @@ struct Device {
     std::optional<ChassisPlace> chassis;
     std::vector<catalogue::Role> roles;  // what it does here; empty: all that its type can at once, else undecided
     std::optional<catalogue::ControlMethod> control;  // asked for here; none: any that its type needs
+    std::optional<base::Duration> sound_delay;        // set on it, beside what its type takes by itself
     std::string host_name;
     std::string serial;
     std::vector<HostAddress> addresses;
@@ -153,6 +154,7 @@ struct Device {
         v("chassis", s.chassis);
         v("roles", s.roles);
         v("control", s.control);
+        v("sound_delay_ns", s.sound_delay);
         v("host_name", s.host_name);
         v("serial", s.serial);
         v("addresses", s.addresses);

@@ -4,6 +4,7 @@
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
 #include "core/model/ids.h"
+#include "core/model/rows/edid_policy.h"
 #include "core/model/rows/unknown_keys.h"
 
 #include <optional>
@@ -47,6 +48,9 @@ struct PortOverride {
     bool loop_guard = false;
     bool disabled = false;
     PoeSettings poe;
+    std::optional<standards::VideoFormat> picture;     // picture outputs: the format set there
+    std::optional<standards::HdcpContent> protection;  // of what a source plays; none: not stated
+    std::optional<EdidPolicy> edid;                    // picture inputs; none: the type's own
     UnknownKeys unknown;
 
     using Key = PortRef;
@@ -72,6 +76,9 @@ struct PortOverride {
         v("loop_guard", s.loop_guard);
         v("disabled", s.disabled);
         v("poe", s.poe);
+        v("picture", s.picture);
+        v("protection", s.protection);
+        v("edid", s.edid);
     }
     friend bool operator==(const PortOverride&, const PortOverride&) = default;
 };

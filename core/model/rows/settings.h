@@ -21,6 +21,9 @@ enum class IgmpDocument { rfc2236, rfc9776 };
 /// that all hangs on, and only the designer knows whether that is meant.
 enum class Survival { nothing, link, link_or_switch };
 
+/// Whose window holds sound and picture together: ITU-R BT.1359-1 (acceptability), EBU R37, ATSC IS-191.
+enum class LipSync { bt1359, ebu_r37, atsc_is191 };
+
 /// The security plan as the designer answers it; what is not answered is asked. Nothing here is guessed from the
 /// drawing.
 struct SecurityPlan {
@@ -78,6 +81,7 @@ struct Settings {
     std::vector<std::string> formats;       // names; empty: all
     SecurityPlan security;
     SparePlan spares;
+    LipSync lip_sync = LipSync::bt1359;
     CablingSettings cabling;
     UnknownKeys unknown;
 
@@ -107,6 +111,7 @@ struct Settings {
         v("formats", s.formats);
         v("security", s.security);
         v("spares", s.spares);
+        v("lip_sync", s.lip_sync);
         v("cabling", s.cabling);
     }
     friend bool operator==(const Settings&, const Settings&) = default;
@@ -125,4 +130,10 @@ struct streamwright::base::EnumText<streamwright::model::Survival> {
     using E = streamwright::model::Survival;
     static constexpr std::array<std::pair<E, std::string_view>, 3> names{
         {{E::nothing, "nothing"}, {E::link, "link"}, {E::link_or_switch, "link_or_switch"}}};
+};
+template <>
+struct streamwright::base::EnumText<streamwright::model::LipSync> {
+    using E = streamwright::model::LipSync;
+    static constexpr std::array<std::pair<E, std::string_view>, 3> names{
+        {{E::bt1359, "bt1359"}, {E::ebu_r37, "ebu_r37"}, {E::atsc_is191, "atsc_is191"}}};
 };

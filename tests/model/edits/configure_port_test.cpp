@@ -37,6 +37,28 @@ TEST(ConfigurePort, ABlankRowWithUnknownKeysStays) {
     EXPECT_EQ(design.port_overrides.size(), 1U);
 }
 
+TEST(ConfigurePort, APictureHasItsFormatAndAnEdidWhatItsWayAsksFor) {
+    test::DesignBuilder b;
+    const auto display = b.device(test::types::display(), "DSP-1");
+    const auto port = PortOverride::blank({display, {"in"}});
+    const auto format = standards::parse_video_format("2160p60 4:2:2 10-bit").value();
+    ConfigurePort edit{port, nullptr};
+    edit.row.edid = EdidPolicy{EdidWay::fixed, format, {}, catalogue::AudioFormat::stereo_pcm};
+    EXPECT_EQ(done(b.design, edit).port_overrides.find(port.port)->edid, edit.row.edid);
+    edit.row.edid = EdidPolicy{EdidWay::fixed, {}, {}, {}};
+    EXPECT_SAYS(refused(b.design, edit), "names a format where it is fixed");
+    edit.row.edid = EdidPolicy{EdidWay::merged, {}, PortRef{display, {"in"}}, {}};
+    EXPECT_SAYS(refused(b.design, edit), "names a port where it is copied");
+    edit.row.edid = EdidPolicy{EdidWay::merged, {}, {}, catalogue::AudioFormat::stereo_pcm};
+    EXPECT_SAYS(refused(b.design, edit), "names its sound where it is fixed");
+    edit.row.edid = EdidPolicy{EdidWay::copied, {}, PortRef{DeviceId(9), {"in"}}, {}};
+    EXPECT_SAYS(refused(b.design, edit), "names the device");
+    edit.row.edid.reset();
+    edit.row.picture = format;
+    edit.row.picture->width = 0;
+    EXPECT_SAYS(refused(b.design, edit), "width");
+}
+
 TEST(ConfigurePort, RefusesWhatCannotBe) {
     WithSwitch s;
     ConfigurePort edit{s.port("1"), test::types::module_sr()};

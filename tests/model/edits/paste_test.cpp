@@ -233,4 +233,15 @@ TEST(Paste, RefusesNothingAndNowhere) {
     EXPECT_SAYS(refused(f.b.design, far), "within 10 km");
 }
 
+TEST(Paste, ACopiedEdidPointsToTheCopyOfItsDisplayOrGoes) {
+    Pasted f;
+    const auto from = PortRef{f.src, {"out"}};
+    f.b.port({f.enc, {"in"}}, [&](PortOverride& row) { row.edid = EdidPolicy{EdidWay::copied, {}, from, {}}; });
+    const auto both = done(f.b.design, f.edit());
+    const auto& copy = tagged(both.devices, "ENC-004");
+    EXPECT_EQ(both.port_overrides.find({copy.id, {"in"}})->edid->from->device, tagged(both.devices, "Lectern 2").id);
+    const auto alone = done(f.b.design, f.edit({f.enc}, f.sheet));
+    EXPECT_FALSE(alone.port_overrides.contains({tagged(alone.devices, "ENC-004").id, {"in"}}));
+}
+
 }  // namespace

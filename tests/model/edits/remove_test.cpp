@@ -129,4 +129,15 @@ TEST(Remove, RefusesWhatIsNotThere) {
     EXPECT_SAYS(refused(f.b.design, Remove{{RevisionId(77)}, false}), "no revision");
 }
 
+TEST(Remove, ACopiedEdidGoesWithTheDeviceItWasCopiedFrom) {
+    Full f;
+    const auto display = f.b.device(test::types::display(), "DSP-1");
+    f.b.port({f.enc, {"in"}}, [&](PortOverride& row) {
+        row.edid = EdidPolicy{EdidWay::copied, {}, PortRef{display, {"in"}}, {}};
+    });
+    const auto design = done(f.b.design, Remove{{display}, false});
+    EXPECT_FALSE(design.port_overrides.contains({f.enc, {"in"}}));
+    EXPECT_TRUE(design.port_overrides.contains({f.enc, {"net"}}));
+}
+
 }  // namespace
