@@ -153,7 +153,7 @@ FactSet spoils(const model::Change<model::Cable>& change) {
         length(row);
         row.agreed.reset();
     };
-    if (alike(change, agreed)) return renamed | wiring | length_facts;
+    if (alike(change, agreed)) return renamed | wiring | length_facts | fact_bit<WorstCase>();  // within it, too
     return renamed | structure;
 }
 

@@ -2,7 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/catalogue/detail/judge.h"
-#include "core/standards/fibre_strands.h"
+#include "core/standards/ethernet_rates.h"
 #include "core/standards/poe.h"
 #include "core/standards/rack_units.h"
 
@@ -130,9 +130,9 @@ void judge_module(Judge& judge, const DeviceType& type) {
     const bool lights = type.module->medium == Medium::multimode || type.module->medium == Medium::singlemode;
     judge.refuse_if(lights != light_connector(type.module->connector), "module.connector",
                     "does not fit the medium: fibre has a fibre connector, and nothing else has");
-    const auto strands = standards::strands_of(type.module->phy);
-    judge.refuse_if(strands && *strands != type.module->strands, "module.strands",
-                    "of " + type.module->phy + " are " + std::to_string(strands.value_or(0)));
+    const auto* phy = standards::ethernet_phy(type.module->phy);
+    judge.refuse_if(lights && phy && phy->paths != type.module->strands, "module.strands",
+                    "of " + type.module->phy + " are " + std::to_string(phy ? phy->paths : 0));
 }
 
 void judge_body(Judge& judge, const DeviceType& type) {

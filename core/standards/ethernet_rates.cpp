@@ -30,6 +30,8 @@ constexpr std::array phys{
     EthernetPhy{"1000BASE-SX", 1_Gbps, multimode, 2, clause("clause 38")},
     EthernetPhy{"1000BASE-LX", 1_Gbps, either_fibre, 2, clause("clause 38")},
     EthernetPhy{"1000BASE-LX10", 1_Gbps, singlemode, 2, clause("clause 59", Standing::memory)},
+    EthernetPhy{"1000BASE-BX10-D", 1_Gbps, singlemode, 1, clause("clause 59", Standing::memory)},
+    EthernetPhy{"1000BASE-BX10-U", 1_Gbps, singlemode, 1, clause("clause 59", Standing::memory)},
     EthernetPhy{"10GBASE-SR", 10_Gbps, multimode, 2, clause("clause 52")},
     EthernetPhy{"10GBASE-LRM", 10_Gbps, multimode, 2, clause("clause 68")},
     EthernetPhy{"10GBASE-LR", 10_Gbps, singlemode, 2, clause("clause 52")},
