@@ -56,6 +56,16 @@ struct Faulty {
         return make.cable(type, a, a_port, b, b_port, metres);
     }
 
+    /// A copy of a shipped type under another key, changed by a function.
+    template <class Change>
+    void variant(const std::string& of, const std::string& key, const std::string& name, Change&& change) {
+        auto type = *make.device_type(of);
+        type.key = {key};
+        type.name = name;
+        change(type);
+        make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
+    }
+
     DemoMaker& make;
     model::RoomId room;
     model::VlanId av, second, third;

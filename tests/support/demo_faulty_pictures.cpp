@@ -16,16 +16,6 @@ void pair(Faulty& f, const std::string& type, const std::string& tag, const std:
     f.make.configure_port(source, "hdmi-out", set);
 }
 
-/// A copy of a shipped type under another key, changed by a function.
-template <class Change>
-void variant(Faulty& f, const std::string& of, const std::string& key, const std::string& name, Change&& change) {
-    auto type = *f.make.device_type(of);
-    type.key = {key};
-    type.name = name;
-    change(type);
-    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
-}
-
 /// More bits than HDMI 2.0 carries; HDR squeezed into 8 bits; a monitor that says nothing of itself.
 void formats(Faulty& f) {
     pair(f, "media-player", "MP-981", "display-55", "DSP-981", "hdmi-in-1",
@@ -36,16 +26,16 @@ void formats(Faulty& f) {
     f.make.configure_port(f.make.tagged("ENC-915"), "hdmi-in-1", [](auto& row) {
         row.edid = model::EdidPolicy{model::EdidWay::fixed, format_of("1080p60"), {}, {}};
     });
-    variant(f, "display-24", "silent-monitor", "Monitor that states nothing",
-            [](auto& type) { type.ports[0].picture.reset(); });
+    f.variant("display-24", "silent-monitor", "Monitor that states nothing",
+              [](auto& type) { type.ports[0].picture.reset(); });
     pair(f, "signage-player", "SP-984", "silent-monitor", "MON-984", "hdmi-in",
          [](auto& row) { row.picture = format_of("1080p60"); });
 }
 
 /// A small monitor and a large screen on one stream, whose EDID is merged from both.
 void held_back(Faulty& f) {
-    variant(f, "tern-decoder", "plain-decoder", "Decoder without scaler",
-            [](auto& type) { type.codec->scales = false; });
+    f.variant("tern-decoder", "plain-decoder", "Decoder without scaler",
+              [](auto& type) { type.codec->scales = false; });
     const auto near = f.make.tagged("SW-902");
     const auto encoder = f.encoder("tern-encoder", "982", "239.192.9.82", near, "18");
     auto row = *f.make.design().streams.find(f.streams.at("982"));
@@ -76,8 +66,8 @@ void protection(Faulty& f) {
     using standards::HdcpContent;
     pair(f, "media-player", "MP-986", "display-24", "MON-986", "hdmi-in",
          [](auto& row) { row.protection = HdcpContent::type_1; });
-    variant(f, "media-player", "short-player", "Media player for two receivers",
-            [](auto& type) { type.ports[0].picture->hdcp_most_devices = 2; });
+    f.variant("media-player", "short-player", "Media player for two receivers",
+              [](auto& type) { type.ports[0].picture->hdcp_most_devices = 2; });
     const auto player = f.device("short-player", "MP-987"), splitter = f.device("splitter-hdmi-4", "SPL-987");
     f.make.cable("hdmi-2m", player, "hdmi-out", splitter, "hdmi-in");
     f.make.cable("hdmi-2m", splitter, "hdmi-out-1", f.device("display-55", "DSP-987"), "hdmi-in-1");

@@ -7,16 +7,6 @@ namespace {
 
 using namespace base::literals;
 
-/// A copy of a shipped type under another key, changed by a function.
-template <class Change>
-void variant(Faulty& f, const std::string& of, const std::string& key, const std::string& name, Change&& change) {
-    auto type = *f.make.device_type(of);
-    type.key = {key};
-    type.name = name;
-    change(type);
-    f.make.run(model::EmbedTypes{{std::make_shared<const catalogue::DeviceType>(type)}, {}});
-}
-
 /// A loudspeaker without a lead; two processors that feed each other; a microphone on a line input.
 void leads(Faulty& f) {
     f.device("speaker-active", "SPK-951");
@@ -29,7 +19,7 @@ void leads(Faulty& f) {
 
 /// A display that thinks for a long time beside a loudspeaker that does not.
 void late_picture(Faulty& f) {
-    variant(f, "display-55", "slow-display", "Display that takes 140 ms", [](auto& type) { type.delay = 140_ms; });
+    f.variant("display-55", "slow-display", "Display that takes 140 ms", [](auto& type) { type.delay = 140_ms; });
     const auto player = f.device("media-player", "MP-955");
     f.make.cable("hdmi-2m", player, "hdmi-out", f.device("slow-display", "DSP-955"), "hdmi-in-1");
     f.make.cable("audio-xlr-5m", player, "audio-out", f.device("speaker-active", "SPK-955"), "audio-in");
@@ -37,11 +27,11 @@ void late_picture(Faulty& f) {
 
 /// A camera of 995 Mb/s on USB 2.0; a keyboard behind two docks of three hubs each; a laptop on a weak charger.
 void usb(Faulty& f) {
-    variant(f, "camera-usb", "old-camera-usb", "Conference camera, USB 2.0", [](auto& type) {
+    f.variant("camera-usb", "old-camera-usb", "Conference camera, USB 2.0", [](auto& type) {
         type.ports[0].connector = catalogue::Connector::usb_b;
         type.ports[0].standards = {"USB 2.0"};
     });
-    variant(f, "keyboard-mouse", "dock", "Dock with two sockets", [](auto& type) {
+    f.variant("keyboard-mouse", "dock", "Dock with two sockets", [](auto& type) {
         auto socket = type.ports[0];
         socket.way = catalogue::Way::usb_host;
         socket.connector = catalogue::Connector::usb_a;
@@ -54,7 +44,7 @@ void usb(Faulty& f) {
         }
         type.usb_hubs = 3;
     });
-    variant(f, "keyboard-mouse", "weak-charger", "USB-C socket of the table", [](auto& type) {
+    f.variant("keyboard-mouse", "weak-charger", "USB-C socket of the table", [](auto& type) {
         type.ports[0].connector = catalogue::Connector::usb_c;
         type.ports[0].usb = catalogue::UsbPort{{}, false, 15_W, {}};
     });
