@@ -63,14 +63,14 @@ struct Reader {
     }
 };
 
-struct Picture {
+struct ShownSource {
     int source;
     DelayWay way;
 };
 
 /// Every way back from the place to what makes pictures, in the order against the signal.
 void follow_back(const Reader& r, const SoundPlace& place, const SoundHop* next, DelayWay way,
-                 std::set<SoundPlace>& seen, std::vector<Picture>& found) {
+                 std::set<SoundPlace>& seen, std::vector<ShownSource>& found) {
     if (!seen.insert(place).second) return;
     r.pass(place, next, false, way);
     const auto kind = r.kind(place);
@@ -166,7 +166,7 @@ std::vector<LipSyncPair> find_lip_sync(const graph::Wiring& wiring, const graph:
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto& display = wiring.devices[at(i)];
         if (!display.type || !is_display(display.type->kind) || !display.row->room) continue;
-        std::vector<Picture> pictures;
+        std::vector<ShownSource> pictures;
         std::set<SoundPlace> seen;
         follow_back(reader, {i, false}, nullptr, {}, seen, pictures);
         for (auto& picture : pictures) {
