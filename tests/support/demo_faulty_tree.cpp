@@ -153,8 +153,8 @@ void tree_fault_sheet(Faulty& f) {
     trees.rows({320, 400}, 60, {{"LP-988", "ENC-988"}, {"LP-989", "ENC-989"}, {"", "PC-989"}}, 10);
     trees.put("SW-989", 500, 60);
     trees.rows({320, 400}, 420, {{"LP-998", "ENC-998"}, {"MON-998", "DEC-998"}}, 10);
-    trees.put("SW-997", 180, 420);
     trees.put("SW-998", 500, 420);
+    trees.put("SW-997", 570, 420);
     trees.rows({640, 720}, 60, {{"DEC-988", "MON-988"}, {"DEC-989", "MON-989"}}, 10);
     trees.rows({320, 400}, 330, {{"LP-991", "ENC-991"}, {"LP-993", "ENC-993"}}, 10);
     trees.rows({500}, 250, {{"SW-991"}, {"SW-992"}, {"SW-993"}}, 10);
