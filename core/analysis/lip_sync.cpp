@@ -14,7 +14,7 @@ using graph::SoundHop;
 using graph::SoundPaths;
 using graph::SoundPlace;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+std::size_t in_list(int index) { return static_cast<std::size_t>(index); }
 
 bool is_display(DeviceKind kind) {
     return kind == DeviceKind::display || kind == DeviceKind::projector || kind == DeviceKind::wall_tile;
@@ -33,14 +33,14 @@ struct Reader {
     const graph::SignalGraph& signals;
     SoundPaths paths;
 
-    const graph::WiredDevice& device(const SoundPlace& place) const { return wiring.devices[at(place.device)]; }
+    const graph::WiredDevice& device(const SoundPlace& place) const { return wiring.devices[in_list(place.device)]; }
     DeviceKind kind(const SoundPlace& place) const {
         const auto* type = device(place).type;
         return type ? type->kind : DeviceKind::other;
     }
     bool carries_picture(const SoundHop& hop) const {
         if (hop.stream) return hop.stream->kind == catalogue::StreamKind::video;
-        return wiring.port_type(signals.hops[at(hop.hop)].from).signal != catalogue::Signal::audio;
+        return wiring.port_type(signals.hops[in_list(hop.hop)].from).signal != catalogue::Signal::audio;
     }
     /// What the place adds before the hop, or, without one, before it is seen or heard.
     void pass(const SoundPlace& place, const SoundHop* hop, bool sound, DelayWay& way) const {
@@ -79,7 +79,7 @@ void follow_back(const Reader& r, const SoundPlace& place, const SoundHop* next,
         found.push_back({place.device, std::move(way)});
     } else {
         for (const int index : r.paths.to[SoundPaths::place(place)])
-            if (const auto& hop = r.paths.hops[at(index)]; r.carries_picture(hop))
+            if (const auto& hop = r.paths.hops[in_list(index)]; r.carries_picture(hop))
                 follow_back(r, hop.from, &hop, way, seen, found);
     }
     seen.erase(place);
@@ -88,10 +88,10 @@ void follow_back(const Reader& r, const SoundPlace& place, const SoundHop* next,
 /// Whose sound goes with the source's picture.
 std::vector<int> sounding(const Reader& r, int source) {
     std::vector<int> devices{source};
-    const auto& room = r.wiring.devices[at(source)].row->room;
+    const auto& room = r.wiring.devices[in_list(source)].row->room;
     if (r.kind({source, false}) != DeviceKind::camera || !room) return devices;
     for (int i = 0; i < static_cast<int>(r.wiring.devices.size()); ++i)
-        if (r.kind({i, false}) == DeviceKind::microphone && r.wiring.devices[at(i)].row->room == room)
+        if (r.kind({i, false}) == DeviceKind::microphone && r.wiring.devices[in_list(i)].row->room == room)
             devices.push_back(i);
     return devices;
 }
@@ -113,7 +113,7 @@ std::map<SoundPlace, DelayWay> sound_from(const Reader& r, int source) {
         const auto place = *next;
         open.erase(next);
         for (const int index : r.paths.from[SoundPaths::place(place)]) {
-            const auto& hop = r.paths.hops[at(index)];
+            const auto& hop = r.paths.hops[in_list(index)];
             auto way = best[place];
             r.pass(place, &hop, true, way);
             const auto known = best.find(hop.to);
@@ -164,7 +164,7 @@ std::vector<LipSyncPair> find_lip_sync(const graph::Wiring& wiring, const graph:
     const Reader reader{wiring, signals, graph::find_sound_paths(wiring, signals, preset)};
     std::map<int, std::map<SoundPlace, DelayWay>> sounds;  // per source
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
-        const auto& display = wiring.devices[at(i)];
+        const auto& display = wiring.devices[in_list(i)];
         if (!display.type || !is_display(display.type->kind) || !display.row->room) continue;
         std::vector<Picture> pictures;
         std::set<SoundPlace> seen;
@@ -177,8 +177,8 @@ std::vector<LipSyncPair> find_lip_sync(const graph::Wiring& wiring, const graph:
                 if (!is_heard(reader, place) || speaker.row->room != display.row->room) continue;
                 auto sound = way;
                 reader.pass(place, nullptr, true, sound);
-                pairs.push_back({preset, wiring.devices[at(picture.source)].row->id, display.row->id, speaker.row->id,
-                                 picture.way, std::move(sound)});
+                pairs.push_back({preset, wiring.devices[in_list(picture.source)].row->id, display.row->id,
+                                 speaker.row->id, picture.way, std::move(sound)});
             }
         }
     }
