@@ -166,7 +166,7 @@ std::vector<LipSyncPair> find_lip_sync(const graph::Wiring& wiring, const graph:
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto& display = wiring.devices[in_list(i)];
         if (!display.type || !is_display(display.type->kind) || !display.row->room) continue;
-        std::vector<Picture> pictures;
+        std::vector<lip_sync_detail::Picture> pictures;
         std::set<SoundPlace> seen;
         follow_back(reader, {i, false}, nullptr, {}, seen, pictures);
         for (auto& picture : pictures) {
