@@ -94,7 +94,9 @@ void lines(Faulty& f) {
     f.make.run(model::EmbedTypes{{}, {std::make_shared<const catalogue::CableType>(lead)}});
     f.make.cable("hdmi-8m", f.device("signage-player", "SP-808"), "hdmi-out", f.device("display-55", "DSP-808"),
                  "hdmi-in-1");
-    f.make.cable("speaker-2x2-5", f.device("amplifier", "AMP-809"), "speaker-1", f.device("speaker-column", "SPK-809"),
+    f.make.cable("audio-line", f.device("media-player", "MP-809"), "audio-out", f.device("amplifier", "AMP-809"),
+                 "audio-in-1", 3);
+    f.make.cable("speaker-2x2-5", f.make.tagged("AMP-809"), "speaker-1", f.device("speaker-column", "SPK-809"),
                  "audio-in", 58);
 }
 
@@ -117,7 +119,7 @@ void cabling_fault_sheet(Faulty& f) {
                   {"SW-803A", "PF-803A", "PF-803B", "SW-803B"}},
                  10);
     cabling.rows({480, 580, 680, 760}, 60,
-                 {{"SW-804A", "", "SW-804B", ""},
+                 {{"SW-804A", "MP-809", "SW-804B", ""},
                   {"SW-805A", "", "SW-805B", ""},
                   {"SW-806A", "PC-806A", "PC-806B", "SW-806B"},
                   {"SW-807", "CAM-807", "", ""},

@@ -9,6 +9,10 @@ void venue_faults(Faulty& f) {
     const auto rack = make.rack("Faulty rack", "rack-24u", f.room);
     make.mount(f.device("amplifier", "AMP-971"), rack, 10);
     make.mount(f.device("amplifier", "AMP-972"), rack, 10);
+    const auto processor = f.device("audio-processor", "DSP-A-971");
+    make.cable("audio-line", f.device("media-player", "MP-971"), "audio-out", processor, "in-1", 3);
+    make.cable("audio-line", processor, "out-1", make.tagged("AMP-971"), "audio-in-1", 3);
+    make.cable("audio-line", processor, "out-2", make.tagged("AMP-972"), "audio-in-1", 3);
 
     const auto chassis = f.device("loom-chassis", "CH-971");
     make.mount(chassis, rack, 12);
@@ -26,6 +30,7 @@ void venue_faults(Faulty& f) {
 void venue_fault_sheet(Faulty& f) {
     SheetPlan venue(f.make, f.make.sheet(4, "Faulty design", "racks and chassis", model::PaperSize::a3));
     venue.rows({60, 160}, 60, {{"AMP-971", "AMP-972"}, {"CH-971", "DEC-971"}, {"", "MON-971"}}, 10);
+    venue.rows({270}, 60, {{"MP-971"}, {"DSP-A-971"}}, 10);
     venue.finish();
 }
 

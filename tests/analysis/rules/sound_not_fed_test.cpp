@@ -31,7 +31,7 @@ TEST(SoundNotFed, ADecoderIsASource) {
     room.c.b.embed(std::make_shared<const catalogue::DeviceType>(type));
     room.c.b.change<model::Device>(room.c.decoder2, [&](auto& row) { row.type = type.key; });
     room.c.b.cable(types::speaker_cable(), port_of(room.c.decoder2, "sound"), port_of(room.processor, "in-1"),
-                   base::Length::from_count(5'000'000));
+                   base::Length::from_count(5'000'000), "A900");
     EXPECT_THAT(rules_found(room.design()), IsEmpty());
 }
 

@@ -30,10 +30,10 @@ TEST(Xlsx, HasASheetForEachTable) {
     const Delivered delivered(venue.b.design);
     const auto files = write(delivered.all(), deliver::stamp_of(delivered.design));
     ASSERT_EQ(files.size(), 1u);
-    EXPECT_EQ(
-        openpyxl(files[0].bytes, "print('|'.join(book.sheetnames))"),
-        "Address schedule|Bill of materials|Cable schedule|EDID|Pictures|Failures|Findings|Copper|Fibre|Switches|Ports|"
-        "Port schedule|Streams|Presets\n");
+    EXPECT_EQ(openpyxl(files[0].bytes, "print('|'.join(book.sheetnames))"),
+              "Address schedule|Bill of materials|Cable schedule|Control "
+              "schedule|EDID|Pictures|Failures|Findings|Copper|Fibre|Switches|Ports|"
+              "Port schedule|Streams|Presets\n");
 }
 
 TEST(Xlsx, CellsAreNumbersInTheColumnsUnit) {
