@@ -144,8 +144,8 @@ TEST(LoadsCommand, WithoutAThingIsAsIfItsRowWereNotThere) {
     std::ifstream file(demo("ferrow-quay.streamwright"));
     const auto design = json::parse(file);
     std::string network_tag, network_id;
-    for (const auto& row :
-         json::parse(run_program({"loads", demo("ferrow-quay.streamwright"), "--json"}).out).at("arcs"))
+    const auto loads = json::parse(run_program({"loads", demo("ferrow-quay.streamwright"), "--json"}).out);
+    for (const auto& row : loads.at("arcs"))
         if (network_id.empty()) network_id = row.at("link");
     auto rest = design;
     auto& cables = rest["cables"];
@@ -178,7 +178,8 @@ TEST(LoadsCommand, WithoutSeveralThingsAndWithoutNonsense) {
     };
     std::ifstream in(file);
     std::vector<std::string> switches;
-    for (const auto& row : json::parse(in).at("devices"))
+    const auto design = json::parse(in);
+    for (const auto& row : design.at("devices"))
         if (row.value("tag", "").starts_with("SW-")) switches.push_back(row.at("tag"));
     ASSERT_GT(switches.size(), 2u);
     const auto whole = count({}), one = count({"--without", switches[0]});
