@@ -69,21 +69,39 @@ struct Grid {
     double head_height = row_height;
 };
 
+double head_width(const deliver::Column& column) {
+    return to_mm(layout::text_width(column.title, mm(body_em), Weight::bold)) + 2 * cell_pad;
+}
+
+/// Room that is left goes to heads that would have to stand upright, then to all columns alike, within reason: a table
+/// of few narrow columns drawn over a whole sheet is hard to read along.
+void fill_sheet(const deliver::TablePart& table, Grid& grid) {
+    const auto sum = [&] { return std::accumulate(grid.widths.begin(), grid.widths.end(), 0.0); };
+    double room = grid.sheet.inner() - sum();
+    for (std::size_t i = 0; i < grid.widths.size(); ++i) {
+        const double more = head_width(table.columns[i]) - grid.widths[i];
+        if (more <= 0 || more > room) continue;
+        grid.widths[i] += more;
+        room -= more;
+    }
+    constexpr double most_stretch = 1.5;
+    const double factor = std::min(most_stretch, grid.sheet.inner() / std::max(1.0, sum()));
+    for (auto& width : grid.widths) width *= factor;
+}
+
 Grid grid_of(const deliver::TablePart& table) {
     Grid grid;
     for (const auto& column : table.columns) grid.widths.push_back(column.width_mm);
     const double wanted = std::accumulate(grid.widths.begin(), grid.widths.end(), 0.0);
     if (wanted > a4.inner()) grid.sheet = a3;
-    const double squeeze = std::min(1.0, grid.sheet.inner() / std::max(1.0, wanted));
+    fill_sheet(table, grid);
     double left = left_margin;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        grid.widths[i] *= squeeze;
         grid.lefts.push_back(left);
         left += grid.widths[i];
-        const double head = to_mm(layout::text_width(table.columns[i].title, mm(body_em), Weight::bold));
-        if (head + 2 * cell_pad > grid.widths[i]) {
+        if (head_width(table.columns[i]) > grid.widths[i] + 0.001) {
             grid.upright_heads = true;
-            grid.head_height = std::max(grid.head_height, head + 3);
+            grid.head_height = std::max(grid.head_height, head_width(table.columns[i]) - 2 * cell_pad + 3);
         }
     }
     return grid;
@@ -131,7 +149,7 @@ private:
         for (std::size_t i = 0; i < table_.columns.size(); ++i) {
             const auto& column = table_.columns[i];
             const double head = to_mm(layout::text_width(column.title, mm(body_em), Weight::bold));
-            const bool turned = head + 2 * cell_pad > grid_.widths[i];
+            const bool turned = head + 2 * cell_pad > grid_.widths[i] + 0.001;
             const bool right = !turned && numeric(column.kind);
             const double x = turned  ? grid_.lefts[i] + grid_.widths[i] / 2 + body_em * 0.35
                              : right ? grid_.lefts[i] + grid_.widths[i] - cell_pad
