@@ -118,7 +118,7 @@ void add_sound_delay(PropertyForm& form, model::DeviceId id, const catalogue::De
     using Kind = catalogue::DeviceKind;
     if (kind != Kind::audio_processor && kind != Kind::amplifier && kind != Kind::speaker && !type.codec) return;
     form.field(
-        tr("Sound delayed by"),
+        tr("Sound delay"),
         [&form, id] {
             const auto* device = row(form, id);
             return device && device->sound_delay ? shown(base::print(*device->sound_delay)) : QString();
