@@ -156,6 +156,9 @@ TEST(LoadsCommand, WithoutAThingIsAsIfItsRowWereNotThere) {
         } else {
             ++row;
         }
+    auto& lines = rest["cable_lines"];  // how it is drawn goes with it
+    for (auto row = lines.begin(); row != lines.end();)
+        row = row->at("cable") == network_id ? lines.erase(row) : std::next(row);
     TempFolder folder;
     std::ofstream(folder / "rest.streamwright") << rest.dump();
     const auto expected = run_program({"loads", (folder / "rest.streamwright").string(), "--json"});
