@@ -112,8 +112,9 @@ Recomputed recompute_spoilt(Facts& facts, const model::Design& design, FactSet s
 constexpr FactSet cabled_facts = fact_bit<Wiring>() | fact_bit<Runs>();
 /// Facts that are computed from the cabling and from each other alone: a second thread can do them beside those of the
 /// network.
-constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() | fact_bit<PowerBudget>() |
-                               fact_bit<AddressPlan>() | fact_bit<TagUse>() | fact_bit<VideoChains>();
+constexpr FactSet side_facts = fact_bit<SignalGraph>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
+                               fact_bit<PowerBudget>() | fact_bit<AddressPlan>() | fact_bit<TagUse>() |
+                               fact_bit<VideoChains>();
 
 /// In a small design a second thread costs more than it saves.
 bool worth_two_threads(const model::Design& design) { return design.devices.size() >= 2000; }

@@ -226,8 +226,8 @@ FactSet derived_from(FactSet changed) {
     spread(fact_bit<graph::SignalGraph>(), fact_bit<VideoChains>());
     spread(fact_bit<graph::Runs>(), fact_bit<graph::SignalGraph>() | fact_bit<VideoChains>() |
                                         fact_bit<graph::NetworkGraph>() | fact_bit<LinkCapacity>() |
-                                        fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<CableLengths>() | fact_bit<FibreChannels>() |
-                                        fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
+                                        fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<CableLengths>() |
+                                        fact_bit<FibreChannels>() | fact_bit<PowerBudget>() | fact_bit<AddressPlan>());
     spread(fact_bit<graph::NetworkGraph>(), dirty_detail::network_facts);
     // Which port feeds which follows the types and runs, never the watts: PowerBudget spreads nothing.
     spread(fact_bit<LinkCapacity>(), fact_bit<VlanPaths>() | fact_bit<SpanningTrees>() | fact_bit<Failures>());

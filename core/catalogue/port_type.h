@@ -75,15 +75,15 @@ struct PortType {
     std::vector<base::BitRate> rates;    // network ports and cages: line speeds supported
     std::vector<std::string> standards;  // e.g. "HDMI 2.0", "RS-232", "balanced line"
     std::optional<PoePort> poe;
-    std::optional<PortKey> passes_to;  // through ports: the other face
-    std::optional<int> usb_group;      // ports of one group share one role: only one side may be cabled
-    bool auxiliary = false;            // auxiliary network port or daisy-chain port of an endpoint's built-in switch
-    bool local_output = false;         // loop-out of an encoder: alive while encoding
-    std::optional<int> pairs;          // copper network ports that need fewer than four pairs
-    std::vector<AudioFormat> audio;    // sound that an input takes or an output can give; empty: not stated
+    std::optional<PortKey> passes_to;     // through ports: the other face
+    std::optional<int> usb_group;         // ports of one group share one role: only one side may be cabled
+    bool auxiliary = false;               // auxiliary network port or daisy-chain port of an endpoint's built-in switch
+    bool local_output = false;            // loop-out of an encoder: alive while encoding
+    std::optional<int> pairs;             // copper network ports that need fewer than four pairs
+    std::vector<AudioFormat> audio;       // sound that an input takes or an output can give; empty: not stated
     std::optional<PictureFacts> picture;  // of picture ports; none: not stated
-    std::optional<UsbPort> usb;        // USB ports, where more is known of them than their speed
-    std::optional<Polish> polish;      // fibre sockets and adapters
+    std::optional<UsbPort> usb;           // USB ports, where more is known of them than their speed
+    std::optional<Polish> polish;         // fibre sockets and adapters
     std::optional<int> joints;    // through ports of fibre: mated pairs between the two faces; usually 1, cassettes 2
     std::optional<bool> crosses;  // through ports of fibre: swaps the two strands of a pair
     friend bool operator==(const PortType&, const PortType&) = default;
