@@ -60,7 +60,7 @@ struct Finder {
     const WorstCase& worst;
     const std::stop_token& stop;
     RateTable rates{wiring.design.streams};
-    std::vector<const model::Stream*> rows{};
+    std::vector<const model::Stream*> rows;
 
     bool tagged(int arc, int stream) const {
         return paths.links[at(arc / 2)].a.tags(forwarding.streams[at(stream)].vlan);

@@ -57,7 +57,6 @@ std::vector<NeedList> split_by_group(const NeedList& needs, int groups) {
         std::vector<NeedList> longer;
         for (int g = 0; g < groups; ++g) {
             auto part = need;
-            auto others = need;
             need.each([&](int element) {
                 if (element % groups == g) return;
                 SiteSet one = need;
