@@ -71,13 +71,16 @@ std::vector<int> sources_across(const graph::Wiring& wiring, const graph::Networ
     index.reserve(rows.size());
     for (const auto* row : rows) index.add(row->id.bits());
     const auto twins = twin_streams(wiring);
-    const auto comes = [&](int stream) {  // itself, its twin, or another of its group
+    std::set<std::pair<VlanIndex, std::uint64_t>> groups;  // on the arc
+    const auto group_of = [&](int stream) {
         const auto& way = forwarding.streams[at(stream)];
-        return std::any_of(on_arc.begin(), on_arc.end(), [&](int other) {
-            const auto& its = forwarding.streams[at(other)];
-            return other == stream || other == twins[at(stream)] ||
-                   (its.vlan == way.vlan && its.group.mac() == way.group.mac());
-        });
+        return std::pair(way.vlan, way.group.mac());
+    };
+    for (const int stream : on_arc) groups.insert(group_of(stream));
+    const auto comes = [&](int stream) {  // itself or another of its group, or its twin
+        const int twin = twins[at(stream)];
+        return groups.contains(group_of(stream)) ||
+               (twin >= 0 && std::binary_search(on_arc.begin(), on_arc.end(), twin));
     };
     std::set<int> watched;
     for (const auto& subscription : wiring.design.subscriptions) {

@@ -27,7 +27,7 @@ bool passes_at_once(DeviceKind kind) {
            kind == DeviceKind::extender_receiver || kind == DeviceKind::other;
 }
 
-/// One room's loudspeakers, and what they are found by.
+/// The sound paths of one preset, and what each place adds on the way.
 struct Reader {
     const graph::Wiring& wiring;
     const graph::SignalGraph& signals;

@@ -1,4 +1,5 @@
 // A device that is switched on and set from outside, and nothing in reach that could do it.
+#include "core/analysis/control_help.h"
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
 
@@ -37,20 +38,6 @@ constexpr RuleWords words{.id = "control-port-missing",
 
 using catalogue::ControlMethod;
 
-std::vector<ControlMethod> needs(const graph::WiredDevice& device) {
-    if (device.row->control) return {*device.row->control};
-    return device.type->controlled_by;
-}
-
-std::string spelt(const std::vector<ControlMethod>& methods) {
-    std::string text;
-    for (const auto method : methods) {
-        const bool ir = method == ControlMethod::ir;
-        text += (text.empty() ? "" : " or ") + (ir ? std::string("IR") : std::string(base::enum_text(method)));
-    }
-    return text;
-}
-
 bool has(const std::vector<ControlMethod>& methods, std::optional<ControlMethod> method) {
     return method && std::find(methods.begin(), methods.end(), *method) != methods.end();
 }
@@ -61,15 +48,6 @@ struct Reader {
     const graph::SignalGraph& signals;
     std::map<model::RoomId, std::vector<int>> in_room;  // what can control other devices
 };
-
-/// Endpoints pass control along the link and control processors give it; displays and sources only take it.
-bool gives_control(const graph::WiredDevice& device) {
-    using Kind = catalogue::DeviceKind;
-    if (!device.type) return false;
-    const auto kind = device.type->kind;
-    return device.type->codec || kind == Kind::control_processor || kind == Kind::extender_sender ||
-           kind == Kind::extender_receiver;
-}
 
 /// Whether a run from the port ends at a port of another device.
 bool cabled_through(const Reader& r, graph::PortAt port) {
@@ -123,12 +101,12 @@ std::vector<ControlMethod> taken_by(const catalogue::DeviceType& type, std::vect
 }
 
 void judge(const Reader& r, int device, Findings& out) {
-    const auto asked = needs(r.wiring.devices[at(device)]);
+    const auto asked = asked_control(r.wiring.devices[at(device)]);
     if (asked.empty() || port_for(r, device, asked, true, false)) return;
     const auto id = device_id(r.wiring, device);
     const auto add = [&](Severity severity, int variant, std::optional<graph::PortAt> port) {
         std::vector<Subject> subjects{id};
-        std::vector<base::Value> values{named(id), spelt(asked)};
+        std::vector<base::Value> values{named(id), control_words(asked)};
         if (port) subjects.push_back(port_subject(r.wiring, *port)), values.emplace_back(port_ref(r.wiring, *port));
         out.push_back(found(words.id, severity, std::move(subjects), std::move(values), variant));
     };

@@ -1,5 +1,6 @@
 // Control schedule: each device that is switched on and set from outside, by what, over which lead, and what must be
 // set on it first.
+#include "core/analysis/control_help.h"
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
 
@@ -9,23 +10,7 @@ namespace streamwright::deliver {
 
 namespace control_schedule_detail {
 
-using catalogue::ControlMethod;
-
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-std::string method_words(ControlMethod method) {
-    switch (method) {
-        case ControlMethod::ir:
-            return "IR";
-        case ControlMethod::serial:
-            return "serial";
-        case ControlMethod::network:
-            return "network";
-        case ControlMethod::contact:
-            return "contact closure";
-    }
-    return {};
-}
 
 /// A lead between a port that controls and one that is controlled.
 struct ControlLead {
@@ -34,13 +19,6 @@ struct ControlLead {
     std::optional<graph::PortAt> controls;
     std::vector<int> cables;
 };
-
-bool gives_control(const graph::WiredDevice& device) {
-    using Kind = catalogue::DeviceKind;
-    const auto kind = device.type->kind;
-    return device.type->codec || kind == Kind::control_processor || kind == Kind::touch_panel ||
-           kind == Kind::extender_sender || kind == Kind::extender_receiver || kind == Kind::network_switch;
-}
 
 bool is_control(const catalogue::PortType& port) { return port.signal == catalogue::Signal::control; }
 
@@ -57,14 +35,7 @@ std::vector<ControlLead> leads_of(const Source& source, int device) {
     return leads;
 }
 
-std::string asked_words(const graph::WiredDevice& device) {
-    if (device.row->control) return method_words(*device.row->control);
-    std::string words;
-    for (const auto method : device.type->controlled_by) words += (words.empty() ? "" : " or ") + method_words(method);
-    return words;
-}
-
-/// "RS-232, terminal to DE-9".
+/// "RS-232, screw terminal to DE-9".
 std::string wiring_words(const graph::Wiring& wiring, const ControlLead& lead) {
     const auto& own = wiring.port_type(lead.controlled);
     std::string words = own.standards.empty() ? std::string() : own.standards.front();
@@ -88,7 +59,7 @@ TableRow row_of(const Source& source, int device, const ControlLead* lead) {
     row.subject = "device:" + wired.row->id.text();
     row.cells = {text_cell(wired.row->tag),
                  text_cell(room_words(source.design, *wired.row)),
-                 text_cell(asked_words(wired)),
+                 text_cell(analysis::control_words(analysis::asked_control(wired))),
                  text_cell(port),
                  text_cell(by),
                  text_cell(cables),
@@ -117,10 +88,10 @@ Content make_control_schedule(const Source& source) {
     const auto& wiring = wiring_of(source);
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto& device = wiring.devices[at(i)];
-        if (!device.type || gives_control(device)) continue;
+        if (!device.type || analysis::gives_control(device)) continue;
         const auto leads = leads_of(source, i);
         for (const auto& lead : leads) table.rows.push_back(row_of(source, i, &lead));
-        if (leads.empty() && !asked_words(device).empty()) table.rows.push_back(row_of(source, i, nullptr));
+        if (leads.empty() && !analysis::asked_control(device).empty()) table.rows.push_back(row_of(source, i, nullptr));
     }
     std::ranges::stable_sort(table.rows, [](const TableRow& a, const TableRow& b) {
         return counts_before(std::get<std::string>(a.cells.front()), std::get<std::string>(b.cells.front()));
