@@ -29,7 +29,7 @@ struct From {
 };
 
 // One line per prompt fact: what it is computed from. The order of FactTuple is the order of derivation.
-void compute(Facts& f, const model::Design& design, const Wiring*) { f.set(graph::wire(design)); }
+void compute(Facts& f, const model::Design& design, const Wiring*) { f.set(graph::wire(design, f.get<Wiring>())); }
 void compute(Facts& f, const model::Design&, const Runs*) { f.set(From<Wiring>::call(f, graph::find_runs)); }
 void compute(Facts& f, const model::Design&, const SignalGraph*) {
     f.set(From<Wiring, Runs>::call(f, graph::build_signals));
@@ -66,7 +66,8 @@ void compute(Facts& f, const model::Design&, const AddressPlan*) {
 }
 void compute(Facts& f, const model::Design& design, const TagUse*) { f.set(find_tag_use(design)); }
 void compute(Facts& f, const model::Design&, const VideoChains*) {
-    f.set(From<Wiring, Runs, SignalGraph, VideoChains>::call(f, find_video_chains));
+    auto again = From<Wiring, Runs, SignalGraph, VideoChains>::call(f, find_video_chains_again);
+    if (again) f.set(std::move(*again));
 }
 // The worker's part.
 void compute(Facts& f, const model::Design&, const WorstCase*) { f.deferred_known = false; }
@@ -81,7 +82,7 @@ bool recompute(Facts& facts, const model::Design& design) {
     compute(facts, design, static_cast<const Fact*>(nullptr));
     if constexpr (!std::is_same_v<Fact, Wiring>) {
         auto& held = std::get<std::shared_ptr<const Fact>>(facts.all);
-        if (*before == *held) {
+        if (before == held || *before == *held) {
             held = before;
             return false;
         }

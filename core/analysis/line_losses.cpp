@@ -119,6 +119,17 @@ std::optional<LineLosses> of_loudspeaker(const graph::Wiring& wiring, const grap
 
 }  // namespace line_losses_detail
 
+bool loses_by_length(const graph::Wiring& wiring, const graph::Run& run) {
+    using namespace line_losses_detail;
+    if (!run.a || !run.b) return false;
+    const auto signal = wiring.port_type(*run.a).signal;
+    if (signal != catalogue::Signal::video && signal != catalogue::Signal::audio) return false;
+    return std::all_of(run.cables.begin(), run.cables.end(), [&](int index) {
+        const auto* type = wiring.cables[static_cast<std::size_t>(index)].type;
+        return type && (!type->coax_losses.empty() || type->conductor_mm2_tenths);
+    });
+}
+
 std::optional<LineLosses> line_losses(const graph::Wiring& wiring, const graph::Run& run) {
     using namespace line_losses_detail;
     if (!run.a || !run.b || run.cables.empty()) return std::nullopt;

@@ -22,6 +22,9 @@ struct LineLosses {
     standards::Citation source;
 };
 
+/// Whether the types at both ends and between are such that a loss could be reckoned.
+bool loses_by_length(const graph::Wiring& wiring, const graph::Run& run);
+
 /// SDI: from the losses that the coaxial cable states, at half the clock. Loudspeakers: from the cross-section of the
 /// conductors and the load that the loudspeaker's port states ("loudspeaker 8 ohm", "loudspeaker 100 V 30 W").
 /// Nothing where a length or a figure is missing.

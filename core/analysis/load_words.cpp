@@ -34,10 +34,10 @@ std::optional<base::BitRate> member_rate(const graph::NetworkGraph& network, con
 std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                    const VlanPaths& paths, const Forwarding& forwarding, int arc,
                                    std::span<const int> streams) {
-    const auto rows = streams_by_index(wiring);
     std::map<base::Rate, std::int64_t> counts;
     for (const int index : streams)
-        ++counts[load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *rows[at(index)], index)];
+        ++counts[load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *wiring.streams[at(index)].row,
+                                            index)];
     std::vector<base::Text> terms;
     for (auto it = counts.rbegin(); it != counts.rend(); ++it)
         terms.push_back(line(STREAMWRIGHT_TEXT("%1 x %2 = %3 on the wire"),
@@ -47,11 +47,10 @@ std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::Net
 
 base::Rate greatest_stream(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
                            const Forwarding& forwarding, int arc, std::span<const int> streams) {
-    const auto rows = streams_by_index(wiring);
     base::Rate greatest;
     for (const int index : streams)
-        greatest = std::max(
-            greatest, load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *rows[at(index)], index));
+        greatest = std::max(greatest, load_words_detail::rate_on(wiring, network, paths, forwarding, arc,
+                                                                 *wiring.streams[at(index)].row, index));
     return greatest;
 }
 

@@ -1,6 +1,8 @@
 #include "core/graph/runs.h"
 
 #include <algorithm>
+#include <cstdint>
+#include <unordered_map>
 
 namespace streamwright::graph {
 
@@ -42,6 +44,51 @@ Walk walk(const Wiring& wiring, int start, bool from_a, std::vector<int>& run_of
     return walked;
 }
 
+/// Numbers sequences step by step: the number of one is found from that of all but its last part, and that part.
+class Sequences {
+public:
+    int begin() const { return 0; }
+    int after(int before, std::uint64_t part) {
+        const auto [place, fresh] = known_.try_emplace({before, part}, count_);
+        count_ += fresh ? 1 : 0;
+        return place->second;
+    }
+    int count() const { return count_; }
+
+private:
+    struct Hash {
+        std::size_t operator()(const std::pair<int, std::uint64_t>& key) const {
+            return (key.second ^ static_cast<std::uint64_t>(key.first) << 48U) * 0x9E3779B97F4A7C15U >> 8U;
+        }
+    };
+    std::unordered_map<std::pair<int, std::uint64_t>, int, Hash> known_;
+    int count_ = 1;
+};
+
+std::uint64_t port_part(const Wiring& wiring, const std::optional<PortAt>& port) {
+    if (!port) return 0;
+    const auto type = static_cast<std::size_t>(wiring.devices[static_cast<std::size_t>(port->device)].port_index);
+    const auto like = wiring.port_indices[type].like[static_cast<std::size_t>(port->port)];
+    return (std::uint64_t{type} + 1) << 32U | static_cast<std::uint64_t>(like);
+}
+
+void find_kinds(const Wiring& wiring, Runs& runs) {
+    Sequences sequences;
+    std::vector<int> kind_of;  // per sequence; -1: a part only
+    runs.kind_of_run.reserve(runs.list.size());
+    for (const auto& run : runs.list) {
+        int at = sequences.after(sequences.begin(), port_part(wiring, run.a));
+        for (const int cable : run.cables)
+            at = sequences.after(at,
+                                 reinterpret_cast<std::uintptr_t>(wiring.cables[static_cast<std::size_t>(cable)].type));
+        at = sequences.after(at, port_part(wiring, run.b) | std::uint64_t{1} << 63U);  // no cable's address
+        kind_of.resize(static_cast<std::size_t>(sequences.count()), -1);
+        auto& kind = kind_of[static_cast<std::size_t>(at)];
+        if (kind < 0) kind = runs.kinds++;
+        runs.kind_of_run.push_back(kind);
+    }
+}
+
 }  // namespace runs_detail
 
 Runs find_runs(const Wiring& wiring) {
@@ -60,6 +107,7 @@ Runs find_runs(const Wiring& wiring) {
         back.cables.insert(back.cables.end(), ahead.cables.begin(), ahead.cables.end());
         runs.list.push_back({std::move(back.cables), back.end, ahead.end});
     }
+    runs_detail::find_kinds(wiring, runs);
     return runs;
 }
 

@@ -69,16 +69,14 @@ bool reaches(const Wiring& wiring, int device, Next&& next, Found&& found) {
 
 SignalGraph build_signals(const Wiring& wiring, const Runs& runs) {
     SignalGraph graph;
-    graph.hops_from.resize(wiring.devices.size());
-    graph.hops_to.resize(wiring.devices.size());
     for (std::size_t i = 0; i < runs.list.size(); ++i) {
         const auto hop = signal_detail::hop_over(wiring, runs.list[i], static_cast<int>(i));
         if (!hop) continue;
-        const int index = static_cast<int>(graph.hops.size());
         graph.hops.push_back(*hop);
-        graph.hops_from[static_cast<std::size_t>(hop->from.device)].push_back(index);
-        graph.hops_to[static_cast<std::size_t>(hop->to.device)].push_back(index);
     }
+    const auto devices = wiring.devices.size();
+    graph.hops_from = HopLists(devices, graph.hops, [](const SignalHop& hop) { return hop.from.device; });
+    graph.hops_to = HopLists(devices, graph.hops, [](const SignalHop& hop) { return hop.to.device; });
     return graph;
 }
 

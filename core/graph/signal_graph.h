@@ -4,6 +4,7 @@
 #include "core/graph/runs.h"
 #include "core/graph/wiring.h"
 
+#include <span>
 #include <vector>
 
 namespace streamwright::graph {
@@ -15,10 +16,33 @@ struct SignalHop {
     friend bool operator==(const SignalHop&, const SignalHop&) = default;
 };
 
+/// Hops of each device, in one piece of memory: a list of its own for each of ten thousand devices costs more to make
+/// than all the rest.
+class HopLists {
+public:
+    HopLists() = default;
+    /// `device_of` gives each hop's device; lists keep the order of the hops.
+    template <class DeviceOf>
+    HopLists(std::size_t devices, const std::vector<SignalHop>& hops, DeviceOf&& device_of) : starts_(devices + 1, 0) {
+        for (const auto& hop : hops) ++starts_[static_cast<std::size_t>(device_of(hop)) + 1];
+        for (std::size_t i = 1; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
+        auto next = starts_;
+        list_.resize(hops.size());
+        for (std::size_t i = 0; i < hops.size(); ++i)
+            list_[static_cast<std::size_t>(next[static_cast<std::size_t>(device_of(hops[i]))]++)] = static_cast<int>(i);
+    }
+    std::span<const int> operator[](std::size_t device) const {
+        return {list_.data() + starts_[device], list_.data() + starts_[device + 1]};
+    }
+    friend bool operator==(const HopLists&, const HopLists&) = default;
+
+private:
+    std::vector<int> starts_, list_;
+};
+
 struct SignalGraph {
-    std::vector<SignalHop> hops;              // by run
-    std::vector<std::vector<int>> hops_from;  // per device
-    std::vector<std::vector<int>> hops_to;    // per device
+    std::vector<SignalHop> hops;  // by run
+    HopLists hops_from, hops_to;  // per device
     friend bool operator==(const SignalGraph&, const SignalGraph&) = default;
 };
 

@@ -35,6 +35,11 @@ void add(SoundPaths& paths, SoundHop hop) {
     paths.hops.push_back(hop);
 }
 
+/// It sends what it decodes, so that its streams leave from where it decodes.
+bool is_gateway(const WiredDevice& device) {
+    return device.type && device.type->codec && device.type->codec->sends_family;
+}
+
 bool carries_sound(const model::Stream& stream) {
     return stream.kind == catalogue::StreamKind::video || stream.kind == catalogue::StreamKind::audio;
 }
@@ -52,12 +57,11 @@ SoundPaths find_sound_paths(const Wiring& wiring, const SignalGraph& signals, st
         add(paths, {leaving(wiring, hop.from), {hop.to.device, false}, i, nullptr});
     }
     if (!preset) return paths;
-    for (const auto& row : wiring.design.subscriptions) {
-        if (row.preset != *preset) continue;
-        const auto* stream = wiring.design.streams.find(row.stream);
-        if (!stream || !carries_sound(*stream)) continue;
-        const auto from = wiring.device_index(stream->encoder), to = wiring.device_index(row.decoder);
-        if (from && to) add(paths, {{*from, false}, {*to, true}, -1, stream});
+    for (const auto& [row, index, to] : wiring.subscriptions) {
+        if (row->preset != *preset || index < 0 || to < 0) continue;
+        const auto& [stream, from] = wiring.streams[at(index)];
+        if (from < 0 || !carries_sound(*stream)) continue;
+        add(paths, {{from, is_gateway(wiring.devices[at(from)])}, {to, true}, -1, stream});
     }
     return paths;
 }

@@ -68,5 +68,28 @@ TEST(Runs, ASecondCableInOnePanelFaceStaysARunOfItsOwn) {
     EXPECT_EQ(runs.list[0].cables.size() + runs.list[1].cables.size(), 3U);
 }
 
+/// By hand from the drawing: ports 1 and 2 of the switch are alike, the lead is another cable than the two that are
+/// installed, and a run that ends open is of no other's kind.
+TEST(Runs, OneKindJoinsAlikePortsOverTheSameTypes) {
+    DesignBuilder b;
+    const auto sw = b.device(types::switch_24(), "SW");
+    const auto add = [&](const char* port, const auto& cable) {
+        return b.cable(cable, port_of(sw, port), port_of(b.device(types::decoder(), "DEC"), "net"));
+    };
+    const auto one = add("1", types::cat6a()), two = add("2", types::cat6a()), lead = add("3", types::cat6a_lead());
+    const auto open = b.open_cable(types::cat6a(), port_of(sw, "4"));
+    const auto wiring = wire(b.design);
+    const auto runs = find_runs(wiring);
+    const auto kind = [&](model::CableId id) {
+        return runs.kind_of_run[static_cast<std::size_t>(
+            runs.run_of_cable[static_cast<std::size_t>(*wiring.cable_index(id))])];
+    };
+    EXPECT_EQ(runs.kinds, 3);
+    EXPECT_EQ(kind(one), kind(two));
+    EXPECT_NE(kind(one), kind(lead));
+    EXPECT_NE(kind(one), kind(open));
+    EXPECT_NE(kind(lead), kind(open));
+}
+
 }  // namespace
 }  // namespace streamwright::graph

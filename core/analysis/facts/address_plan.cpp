@@ -68,8 +68,7 @@ void add_hosts(const Wiring& wiring, const Runs& runs, int device, std::vector<H
 std::optional<model::VlanId> vlan_of_address(const graph::Wiring& wiring, const graph::Runs& runs, int device,
                                              const std::optional<model::PortKey>& key) {
     using namespace address_plan_detail;
-    const auto id = wiring.devices[static_cast<std::size_t>(device)].row->id;
-    const auto port = key ? wiring.port_at({id, *key}) : usual_port(wiring, device);
+    const auto port = key ? wiring.port_of(device, *key) : usual_port(wiring, device);
     return port ? vlan_of_port(wiring, runs, *port) : wiring.design.settings().usual_vlan;
 }
 
@@ -78,13 +77,13 @@ AddressPlan find_address_plan(const graph::Wiring& wiring, const graph::Runs& ru
     AddressPlan plan;
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) add_hosts(wiring, runs, i, plan.hosts);
     int index = 0;
-    for (const auto& stream : wiring.design.streams) {
+    plan.groups.reserve(wiring.streams.size());
+    for (const auto& [stream, encoder] : wiring.streams) {
         const int at = index++;
-        if (!stream.group) continue;
-        auto vlan = stream.vlan;
-        if (const auto encoder = wiring.device_index(stream.encoder); encoder && !vlan)
-            vlan = vlan_of_address(wiring, runs, *encoder, stream.network_port);
-        plan.groups.push_back({*stream.group, standards::group_mac(*stream.group), at, vlan});
+        if (!stream->group) continue;
+        auto vlan = stream->vlan;
+        if (encoder >= 0 && !vlan) vlan = vlan_of_address(wiring, runs, encoder, stream->network_port);
+        plan.groups.push_back({*stream->group, standards::group_mac(*stream->group), at, vlan});
     }
     std::sort(plan.hosts.begin(), plan.hosts.end());
     std::sort(plan.groups.begin(), plan.groups.end());

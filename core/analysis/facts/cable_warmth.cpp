@@ -26,9 +26,8 @@ CableWarmth cable_warmth(const graph::Wiring& wiring, const graph::Run& run) {
     const auto& settings = wiring.design.settings();
     CableWarmth warmth{std::max(20_degC, settings.cable_temperature.value_or(20_degC)), {}};
     for (const auto& end : {run.a, run.b}) {
-        const auto room = end ? wiring.devices[static_cast<std::size_t>(end->device)].row->room : std::nullopt;
-        const auto* row = room ? wiring.design.rooms.find(*room) : nullptr;
-        if (row && row->temperature) warmth.way = std::max(warmth.way, *row->temperature);
+        const auto* room = end ? wiring.devices[static_cast<std::size_t>(end->device)].room : nullptr;
+        if (room && room->temperature) warmth.way = std::max(warmth.way, *room->temperature);
     }
     if (carries_power(wiring, run)) warmth.rise = settings.cabling.bundle_rise;
     return warmth;

@@ -12,9 +12,8 @@ Compatibility usual_compatibility(const graph::Wiring& wiring) {
     using catalogue::Role;
     Compatibility result;
     std::map<std::pair<std::string, catalogue::StreamKind>, int> kinds;
-    const auto kind_of = [&](const catalogue::Codec* codec, catalogue::StreamKind kind) {
-        return kinds.try_emplace({codec ? codec->family : std::string(), kind}, static_cast<int>(kinds.size()))
-            .first->second;
+    const auto kind_of = [&](const std::string& family, catalogue::StreamKind kind) {
+        return kinds.try_emplace({family, kind}, static_cast<int>(kinds.size())).first->second;
     };
     const auto codec_of = [&](int device) -> const catalogue::Codec* {
         const auto* type = wiring.devices[static_cast<std::size_t>(device)].type;
@@ -24,7 +23,8 @@ Compatibility usual_compatibility(const graph::Wiring& wiring) {
     for (const auto& stream : wiring.design.streams) {
         const auto device = wiring.device_index(stream.encoder);
         if (device) sends[static_cast<std::size_t>(*device)] = true;
-        result.stream_kind.push_back(kind_of(device ? codec_of(*device) : nullptr, stream.kind));
+        const auto* codec = device ? codec_of(*device) : nullptr;
+        result.stream_kind.push_back(kind_of(codec ? codec->sent_family() : std::string(), stream.kind));
     }
     for (int device = 0; device < static_cast<int>(wiring.devices.size()); ++device) {
         const auto* codec = codec_of(device);
@@ -36,7 +36,7 @@ Compatibility usual_compatibility(const graph::Wiring& wiring) {
         if (!decodes && !might) continue;
         for (int input = 0; input < static_cast<int>(codec->inputs.size()); ++input)
             result.slots.push_back(
-                {device, input, kind_of(codec, codec->inputs[static_cast<std::size_t>(input)].kind)});
+                {device, input, kind_of(codec->family, codec->inputs[static_cast<std::size_t>(input)].kind)});
     }
     result.takes.assign(kinds.size(), std::vector<bool>(kinds.size(), false));
     for (std::size_t k = 0; k < kinds.size(); ++k) result.takes[k][k] = true;

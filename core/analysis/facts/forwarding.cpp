@@ -246,18 +246,20 @@ struct SourceFinder {
         return {};
     }
 
-    StreamWay find(const model::Stream& stream, std::uint64_t index) const {
+    StreamWay find(int index) const {
+        const auto& stream = *wiring.streams[at(index)].row;
+        const int device = wiring.streams[at(index)].encoder;
         StreamWay way;
-        way.group.name = stream.group ? stream.group->bits : (std::uint64_t{1} << 32) + index;
-        const auto device = wiring.device_index(stream.encoder);
-        if (!device) return way;
+        way.group.name =
+            stream.group ? stream.group->bits : (std::uint64_t{1} << 32) + static_cast<std::uint64_t>(index);
+        if (device < 0) return way;
         std::optional<VlanIndex> vlan;
         if (stream.vlan) vlan = paths.index(stream.vlan);
         if (stream.vlan && !vlan) return way;
-        if (const int bridge = network.bridge_of_device[at(*device)]; bridge >= 0) {
+        if (const int bridge = network.bridge_of_device[at(device)]; bridge >= 0) {
             if (!vlan) vlan = untagged_of[at(bridge)];
             if (vlan) way.source_bridge = bridge;
-        } else if (const auto leaf = leaf_for(stream, *device)) {
+        } else if (const auto leaf = leaf_for(stream, device)) {
             const auto& port = paths.leaves[at(*leaf)];
             if (!vlan) vlan = port.untagged;
             if (vlan && port.carries(*vlan)) way.source_leaf = *leaf;
@@ -292,14 +294,12 @@ std::optional<VlanSnooping> snooping_asked_from(const graph::Wiring& wiring, con
 }
 
 void find_ways_again(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
-                     std::span<const model::Stream* const> rows, std::span<const int> streams,
-                     std::vector<StreamWay>& ways) {
+                     std::span<const int> streams, std::vector<StreamWay>& ways) {
     using forwarding_detail::at;
     if (streams.empty()) return;
     forwarding_detail::SourceFinder sources{wiring, network, paths, {}};
     sources.prepare();
-    for (const int stream : streams)
-        ways[at(stream)] = sources.find(*rows[at(stream)], static_cast<std::uint64_t>(stream));
+    for (const int stream : streams) ways[at(stream)] = sources.find(stream);
 }
 
 Forwarding find_forwarding(const graph::Wiring& wiring, const graph::NetworkGraph& network, const VlanPaths& paths,
@@ -312,8 +312,8 @@ Forwarding find_forwarding(const graph::Wiring& wiring, const graph::NetworkGrap
     forwarding_detail::SourceFinder sources{wiring, network, paths, {}};
     sources.prepare();
     forwarding.streams.reserve(wiring.design.streams.size());
-    for (const auto& stream : wiring.design.streams)
-        forwarding.streams.push_back(sources.find(stream, forwarding.streams.size()));
+    for (int stream = 0; stream < static_cast<int>(wiring.streams.size()); ++stream)
+        forwarding.streams.push_back(sources.find(stream));
     return forwarding;
 }
 

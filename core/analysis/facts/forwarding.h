@@ -69,9 +69,8 @@ struct Forwarding {
     friend bool operator==(const Forwarding&, const Forwarding&) = default;
 };
 
-/// The ways of some streams found again, for a network that differs at their encoders; `rows` are all streams by id.
-void find_ways_again(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&,
-                     std::span<const model::Stream* const> rows, std::span<const int> streams,
+/// The ways of some streams found again, for a network that differs at their encoders.
+void find_ways_again(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, std::span<const int> streams,
                      std::vector<StreamWay>& ways);
 
 /// One who would ask in a VLAN if nobody outranked it.

@@ -30,8 +30,6 @@ struct LoadRun {
     const Forwarding& forwarding;
     StreamWalk walk;
     RateTable rates;
-    graph::IdIndex stream_ids;
-    std::vector<int> encoders;                     // per stream: its device; -1: none
     std::vector<int> class_of;                     // per stream
     std::vector<int> class_starts, class_streams;  // per class + 1: ranges of streams
     std::vector<std::vector<Wanted>> wanted;       // per preset
@@ -41,11 +39,6 @@ struct LoadRun {
     LoadRun(const graph::Wiring& w, const graph::NetworkGraph& n, const VlanPaths& p, const SpanningTrees& t,
             const Forwarding& f)
         : wiring(w), network(n), paths(p), forwarding(f), walk(n, t, f), rates(w.design.streams) {
-        stream_ids.reserve(wiring.design.streams.size());
-        for (const auto& stream : wiring.design.streams) {
-            stream_ids.add(stream.id.bits());
-            encoders.push_back(wiring.device_index(stream.encoder).value_or(-1));
-        }
         find_classes();
         for (const auto& each : network.directs) {
             direct.emplace_back(each.a.device, each.b.device);
@@ -54,7 +47,7 @@ struct LoadRun {
         std::sort(direct.begin(), direct.end());
     }
 
-    int stream_count() const { return static_cast<int>(encoders.size()); }
+    int stream_count() const { return static_cast<int>(wiring.streams.size()); }
 
     bool tagged_on(int arc, int stream) const {
         const auto vlan = forwarding.streams[at(stream)].vlan;
@@ -66,19 +59,15 @@ struct LoadRun {
         wanted.resize(presets.size());
         const auto twins = twin_streams(wiring);
         int index = -1;
-        for (const auto& row : wiring.design.subscriptions) {
+        for (const auto& [row, stream, decoder] : wiring.subscriptions) {
             ++index;
-            const auto preset = std::find(presets.begin(), presets.end(), row.preset);
-            const auto stream = stream_ids.find(row.stream.bits());
-            if (preset == presets.end() || !stream) continue;
-            for (const int taken : {*stream, twins[at(*stream)]}) {
+            const auto preset = std::find(presets.begin(), presets.end(), row->preset);
+            if (preset == presets.end() || stream < 0) continue;
+            for (const int taken : {stream, twins[at(stream)]}) {
                 if (taken < 0) continue;
-                Wanted each{taken, index, -1, {}};
+                Wanted each{taken, index, decoder, {}};
                 const auto& way = forwarding.streams[at(taken)];
-                if (const auto decoder = wiring.device_index(row.decoder)) {
-                    each.decoder = *decoder;
-                    if (way.on_network()) each.receiver = receiver_of(network, paths, *decoder, way.vlan);
-                }
+                if (decoder >= 0 && way.on_network()) each.receiver = receiver_of(network, paths, decoder, way.vlan);
                 wanted[at(static_cast<int>(preset - presets.begin()))].push_back(each);
             }
         }
@@ -143,7 +132,7 @@ struct LoadRun {
         PresetLoad load{model::PresetId(0), {}, {}, {}};
         std::vector<std::span<const int>> arcs_of;
         for (int s = 0; s < stream_count(); ++s) arcs_of.push_back(idle(s));
-        load.unserved.resize(encoders.size());
+        load.unserved.resize(wiring.streams.size());
         fill(load, arcs_of, nullptr);
         return load;
     }
@@ -151,7 +140,8 @@ struct LoadRun {
     bool served(const Wanted& each) const {
         const auto& way = forwarding.streams[at(each.stream)];
         if (!each.receiver)
-            return std::binary_search(direct.begin(), direct.end(), std::pair(encoders[at(each.stream)], each.decoder));
+            return std::binary_search(direct.begin(), direct.end(),
+                                      std::pair(wiring.streams[at(each.stream)].encoder, each.decoder));
         if (each.receiver->arc >= 0) return walk.loaded(each.receiver->arc);
         return walk.visited(each.receiver->bridge) && way.source_bridge != each.receiver->bridge;
     }

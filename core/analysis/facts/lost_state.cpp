@@ -13,11 +13,9 @@ LostState::LostState(const WholeNetwork& whole)
       forwarding_(whole.forwarding),
       streams_of_device_(whole.wiring.devices.size()),
       speaks_(whole.wiring.devices.size()) {
-    for (const auto& stream : whole.wiring.design.streams) {
-        if (const auto encoder = whole.wiring.device_index(stream.encoder))
-            streams_of_device_[at(*encoder)].push_back(static_cast<int>(rows_.size()));
-        rows_.push_back(&stream);
-    }
+    const auto& streams = whole.wiring.streams;
+    for (int s = 0; s < static_cast<int>(streams.size()); ++s)
+        if (const int encoder = streams[at(s)].encoder; encoder >= 0) streams_of_device_[at(encoder)].push_back(s);
     for (std::size_t i = 0; i < speaks_.size(); ++i) {
         const auto& set = whole.wiring.devices[i].row->bridging;
         speaks_[i] = !set.queriers.empty() || !set.multicast_router_vlans.empty();
@@ -73,9 +71,9 @@ void LostState::find_moved_streams() {
             const auto& streams = streams_of_device_[at(device)];
             moved_streams_.insert(moved_streams_.end(), streams.begin(), streams.end());
         }
-        find_ways_again(whole_.wiring, network(), paths_, rows_, moved_streams_, forwarding_.streams);
+        find_ways_again(whole_.wiring, network(), paths_, moved_streams_, forwarding_.streams);
     } else {
-        for (int s = 0; s < static_cast<int>(rows_.size()); ++s)
+        for (int s = 0; s < static_cast<int>(forwarding_.streams.size()); ++s)
             if (forwarding_.streams[at(s)] != whole_.forwarding.streams[at(s)]) moved_streams_.push_back(s);
     }
 }

@@ -52,7 +52,6 @@ private:
     VlanPaths paths_;
     SpanningTrees trees_;
     Forwarding forwarding_;
-    std::vector<const model::Stream*> rows_;           // all streams
     std::vector<std::vector<int>> streams_of_device_;  // by encoder
     std::vector<bool> speaks_;                         // per device: asks or routes in some VLAN
     std::vector<int> moved_streams_, dark_arcs_;

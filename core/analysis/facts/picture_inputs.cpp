@@ -17,26 +17,21 @@ const catalogue::DeviceType* type_of(const graph::Wiring& wiring, int device) {
 SentStreams sent_streams(const graph::Wiring& wiring) {
     using namespace picture_inputs_detail;
     SentStreams sent(wiring.devices.size());
-    graph::IdIndex ids;
-    ids.reserve(wiring.design.streams.size());
     std::vector<int> encoders;  // per stream; -1: none, or no picture
-    for (const auto& stream : wiring.design.streams) {
-        ids.add(stream.id.bits());
-        const auto device = wiring.device_index(stream.encoder);
-        const auto* type = device ? type_of(wiring, *device) : nullptr;
-        const bool picture = type && type->codec && stream.kind == catalogue::StreamKind::video;
-        encoders.push_back(picture ? *device : -1);
+    encoders.reserve(wiring.streams.size());
+    for (const auto& [row, device] : wiring.streams) {
+        const auto* type = device < 0 ? nullptr : type_of(wiring, device);
+        const bool picture = type && type->codec && row->kind == catalogue::StreamKind::video;
+        encoders.push_back(picture ? device : -1);
     }
-    for (const auto& row : wiring.design.subscriptions) {
-        const auto stream = ids.find(row.stream.bits());
-        const auto decoder = wiring.device_index(row.decoder);
-        if (!stream || !decoder || encoders[at(*stream)] < 0) continue;
-        const int encoder = encoders[at(*stream)];
-        const auto* type = type_of(wiring, *decoder);
+    for (const auto& [row, stream, decoder] : wiring.subscriptions) {
+        if (stream < 0 || decoder < 0 || encoders[at(stream)] < 0) continue;
+        const int encoder = encoders[at(stream)];
+        const auto* type = type_of(wiring, decoder);
         if (!type || !type->can(catalogue::Role::decoder) ||
-            type->codec->family != type_of(wiring, encoder)->codec->family)
+            type->codec->family != type_of(wiring, encoder)->codec->sent_family())
             continue;
-        sent[at(encoder)].emplace_back(*stream, *decoder);
+        sent[at(encoder)].emplace_back(stream, decoder);
     }
     for (auto& each : sent) {
         std::sort(each.begin(), each.end());
@@ -52,8 +47,9 @@ PictureInputs picture_inputs(const graph::Wiring& wiring, const graph::Runs& run
     for (const auto& row : wiring.design.cable_types) inputs.cable_types.push_back(row.type);
     inputs.devices.reserve(wiring.devices.size());
     for (const auto& device : wiring.devices) inputs.devices.push_back(device.type);
-    inputs.hops = signals.hops;
+    inputs.hops.reserve(signals.hops.size());
     for (const auto& hop : signals.hops) {
+        inputs.hops.emplace_back(hop.from, hop.to);
         const auto& cables = runs.list[at(hop.run)].cables;
         inputs.cables_of_hop.push_back(static_cast<int>(cables.size()));
         for (const int cable : cables) inputs.cables.push_back(wiring.cables[at(cable)].type);

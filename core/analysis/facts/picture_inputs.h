@@ -22,10 +22,10 @@ struct PictureInputs {
     /// Kept alive, so that no other type takes the place of one in memory.
     std::vector<std::shared_ptr<const catalogue::DeviceType>> device_types;
     std::vector<std::shared_ptr<const catalogue::CableType>> cable_types;
-    std::vector<const catalogue::DeviceType*> devices;  // by index
-    std::vector<graph::SignalHop> hops;
-    std::vector<const catalogue::CableType*> cables;  // of the hops in turn; null: not known
-    std::vector<int> cables_of_hop;                   // how many
+    std::vector<const catalogue::DeviceType*> devices;          // by index
+    std::vector<std::pair<graph::PortAt, graph::PortAt>> hops;  // runs are numbered anew when any cable goes
+    std::vector<const catalogue::CableType*> cables;            // of the hops in turn; null: not known
+    std::vector<int> cables_of_hop;                             // how many
     SentStreams sent;
     /// What is set on a port, and the port whose EDID it copies, by indices.
     struct Setting {

@@ -130,7 +130,8 @@ void PictureWays::fill(int index, int depth) {
     const auto* type = device_type_of(wiring_, node.in.device);
     const auto part = picture_part(*type);
     if (part == PicturePart::passes || part == PicturePart::codes) add_cable_steps(node, depth);
-    if (part == PicturePart::codes && node.in.port >= 0) add_stream_steps(node, depth);
+    const bool sends_on = node.in.port >= 0 || (type->codec && type->codec->sends_family);
+    if (part == PicturePart::codes && sends_on) add_stream_steps(node, depth);
     gather_ends(node);
     if (node.in.port >= 0) node.announced = announced_by(node);
     nodes_[ix(index)] = std::move(node);

@@ -22,6 +22,11 @@ const catalogue::PoePort* poe_at(const graph::Wiring& wiring, const std::optiona
     return poe && poe->side == side ? &*poe : nullptr;
 }
 
+bool could_feed(const graph::Wiring& wiring, const std::optional<graph::PortAt>& near,
+                const std::optional<graph::PortAt>& far) {
+    return poe_at(wiring, near, PoeSide::supplies) && poe_at(wiring, far, PoeSide::takes);
+}
+
 const model::PoeSettings& settings_of(const graph::Wiring& wiring, graph::PortAt port) {
     static const model::PoeSettings plain;
     const auto* set = wiring.port_override(port);
@@ -88,18 +93,18 @@ std::optional<PoeAllocation> allocation_of(const graph::WiredDevice& bridge) {
 
 void add_arrival(PoeFeed& feed, const PoeClass& got) {
     feed.supply_mv = standards::poe_type(got.type)->least_supply_mv;
-    feed.flowing = at_supply(feed.drawn, got, feed.cable.microohm);
     feed.arriving = standards::feed_from_supply(got.at_supply, feed.supply_mv, feed.cable.microohm).at_device;
     const auto flow = standards::feed_device(feed.drawn, feed.supply_mv, feed.cable.microohm);
+    feed.flowing = flow ? std::min(flow->at_supply, got.at_supply) : got.at_supply;
     feed.device_mv = flow ? flow->device_mv : 0;
 }
 
 std::optional<PoeFeed> feed_over(const graph::Wiring& wiring, const graph::Run& run, int index, bool from_a) {
     const auto& near = from_a ? run.a : run.b;
     const auto& far = from_a ? run.b : run.a;
+    if (!could_feed(wiring, near, far)) return std::nullopt;
     const auto* supplies = poe_at(wiring, near, PoeSide::supplies);
     const auto* takes = poe_at(wiring, far, PoeSide::takes);
-    if (!supplies || !takes) return std::nullopt;
     const auto& set = settings_of(wiring, *near);
     const auto* wanted = standards::poe_class(takes->poe_class);
     const auto* given = given_class(*supplies, set);
@@ -124,6 +129,18 @@ SwitchPower supplier_of(const graph::WiredDevice& bridge, int device) {
     return supplier;
 }
 
+/// Feeds are large: their order is found before any is moved.
+std::vector<PoeFeed> by_supply(const std::vector<PoeFeed>& feeds) {
+    std::vector<std::tuple<graph::PortAt, graph::PortAt, int, const PoeFeed*>> order;
+    order.reserve(feeds.size());
+    for (const auto& feed : feeds) order.emplace_back(feed.supply, feed.device, feed.run, &feed);
+    std::sort(order.begin(), order.end());
+    std::vector<PoeFeed> sorted;
+    sorted.reserve(feeds.size());
+    for (const auto& each : order) sorted.push_back(*std::get<const PoeFeed*>(each));
+    return sorted;
+}
+
 void put_in_order(PowerBudget& budget) {
     for (auto& supplier : budget.switches) {
         std::stable_sort(supplier.feeds.begin(), supplier.feeds.end(), [&](int a, int b) {
@@ -142,13 +159,17 @@ void put_in_order(PowerBudget& budget) {
 PowerBudget find_power_budget(const graph::Wiring& wiring, const graph::Runs& runs) {
     using namespace power_budget_detail;
     PowerBudget budget;
-    for (int i = 0; i < static_cast<int>(runs.list.size()); ++i)
+    const auto could = [&](const graph::Run& run) {
+        return could_feed(wiring, run.a, run.b) || could_feed(wiring, run.b, run.a);
+    };
+    graph::ByKind<bool> feeding(runs);
+    std::vector<PoeFeed> feeds;
+    for (std::size_t i = 0; i < runs.list.size(); ++i) {
+        if (!feeding.of(i, could)) continue;
         for (const bool from_a : {true, false})
-            if (auto feed = feed_over(wiring, runs.list[static_cast<std::size_t>(i)], i, from_a))
-                budget.feeds.push_back(*feed);
-    std::sort(budget.feeds.begin(), budget.feeds.end(), [](const PoeFeed& a, const PoeFeed& b) {
-        return std::tie(a.supply, a.device, a.run) < std::tie(b.supply, b.device, b.run);
-    });
+            if (auto feed = feed_over(wiring, runs.list[i], static_cast<int>(i), from_a)) feeds.push_back(*feed);
+    }
+    budget.feeds = by_supply(feeds);
     for (int i = 0; i < static_cast<int>(budget.feeds.size()); ++i) {
         const auto& feed = budget.feeds[static_cast<std::size_t>(i)];
         const int device = feed.supply.device;

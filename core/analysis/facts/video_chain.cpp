@@ -43,8 +43,14 @@ PictureOrigin origin_of(PictureWays& ways, int hop) {
 
 VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
                               const VideoChains& before) {
+    auto again = find_video_chains_again(wiring, runs, signals, before);
+    return again ? std::move(*again) : before;
+}
+
+std::optional<VideoChains> find_video_chains_again(const graph::Wiring& wiring, const graph::Runs& runs,
+                                                   const graph::SignalGraph& signals, const VideoChains& before) {
     const auto inputs = std::make_shared<const PictureInputs>(picture_inputs(wiring, runs, signals));
-    if (before.of && *before.of == *inputs) return before;
+    if (before.of && *before.of == *inputs) return std::nullopt;
     auto space = formats_named(wiring);
     const bool same = space == before.space;
     PictureWays ways(wiring, runs, signals, std::move(space), same ? before.links : LinkSets{}, inputs->sent);

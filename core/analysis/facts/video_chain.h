@@ -50,8 +50,11 @@ struct VideoChains {
 
 /// A source sends the format that is set at its output; else the best that it can give of what the input before it
 /// announces. A source of which nothing is stated sends nobody knows what.
-/// `before` spares work where it was worked out from the same, or names the same rasters; it changes no answer.
+/// `before` spares work where it names the same rasters; it changes no answer.
 VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
                               const VideoChains& before = {});
+/// Nothing where `before` was worked out from the same: then it is the answer.
+std::optional<VideoChains> find_video_chains_again(const graph::Wiring& wiring, const graph::Runs& runs,
+                                                   const graph::SignalGraph& signals, const VideoChains& before);
 
 }  // namespace streamwright::analysis

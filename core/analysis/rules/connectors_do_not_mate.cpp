@@ -92,13 +92,30 @@ void judge_both_ends(const graph::Wiring& wiring, int index, Findings& out) {
                         3));
 }
 
+/// Both ends judged by types alone: what a transceiver decides is not of the kind.
+bool mates(const graph::Wiring& wiring, const graph::Run& run) {
+    if (!run.a || !run.b || run.cables.size() != 1) return false;
+    const auto& cable = wiring.cables[at(run.cables.front())];
+    Findings faults;
+    for (const auto& end : {cable.a, cable.b}) {
+        if (catalogue::is_cage(wiring.port_type(*end).connector)) return false;
+        judge_end(wiring, run.cables.front(), *end, faults);
+    }
+    judge_both_ends(wiring, run.cables.front(), faults);
+    return faults.empty();
+}
+
 void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) {
+    graph::ByKind<bool> mating(runs);
     for (int i = 0; i < static_cast<int>(wiring.cables.size()); ++i) {
+        const auto run = at(runs.run_of_cable[at(i)]);
+        if (mating.of(run, [&](const graph::Run& each) { return mates(wiring, each); })) continue;
         for (const auto& end : {wiring.cables[at(i)].a, wiring.cables[at(i)].b})
             if (end) judge_end(wiring, i, *end, out);
         judge_both_ends(wiring, i, out);
     }
-    for (const auto& run : runs.list) {
+    for (std::size_t i = 0; i < runs.list.size(); ++i) {
+        const auto& run = runs.list[i];
         if (!run.a || !run.b) continue;
         const auto a = wiring.port_type(*run.a).signal, b = wiring.port_type(*run.b).signal;
         if (ports_suit(a, b)) continue;

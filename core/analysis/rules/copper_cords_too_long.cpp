@@ -42,7 +42,7 @@ std::optional<int> thinnest_lead(const graph::Wiring& wiring, const graph::Run& 
 
 void judge(const graph::Wiring& wiring, const graph::Run& run, const RunLength& length, Findings& out) {
     using namespace base::literals;
-    if (!copper_of(wiring, run) || !length.permanent || !length.leads || length.leads->count() == 0) return;
+    if (!length.permanent || !length.leads || length.leads->count() == 0 || !copper_of(wiring, run)) return;
     if (*length.channel > standards::channel_limit) return;
     const auto awg = thinnest_lead(wiring, run);
     const auto most = awg ? standards::combined_cords(*length.permanent, *awg) : std::nullopt;

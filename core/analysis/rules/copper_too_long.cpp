@@ -138,10 +138,9 @@ std::optional<Finding> verdict(const graph::Wiring& wiring, const graph::Run& ru
     return finding;
 }
 
-void judge(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rate, const RunLength& length,
-           Findings& out) {
+void judge(const graph::Wiring& wiring, const graph::Run& run, const std::optional<CopperRun>& copper,
+           base::BitRate rate, const RunLength& length, Findings& out) {
     using namespace base::literals;
-    const auto copper = copper_of(wiring, run);
     if (!copper || rate < 100_Mbps) return;  // slower speeds run over anything
     const Link link{&wiring, &run, rate, copper->name};
     auto finding = verdict(wiring, run, link, *copper, length);
@@ -153,9 +152,12 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, base::BitRate rat
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const LinkCapacity& capacity,
            const CableLengths& lengths, Findings& out) {
-    for (std::size_t i = 0; i < runs.list.size() && i < capacity.runs.size(); ++i)
-        if (runs.list[i].a && runs.list[i].b && capacity.runs[i].rate)
-            judge(wiring, runs.list[i], *capacity.runs[i].rate, lengths.runs[i], out);
+    graph::ByKind<std::optional<CopperRun>> coppers(runs);
+    for (std::size_t i = 0; i < runs.list.size() && i < capacity.runs.size(); ++i) {
+        if (!runs.list[i].a || !runs.list[i].b || !capacity.runs[i].rate) continue;
+        const auto& copper = coppers.of(i, [&](const graph::Run& run) { return copper_of(wiring, run); });
+        judge(wiring, runs.list[i], copper, *capacity.runs[i].rate, lengths.runs[i], out);
+    }
 }
 
 extern const Rule rule;

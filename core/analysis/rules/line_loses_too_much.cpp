@@ -34,7 +34,10 @@ constexpr RuleWords words{.id = "line-loses-too-much",
                           .sources = sources};
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const CableLengths&, Findings& out) {
-    for (const auto& run : runs.list) {
+    graph::ByKind<bool> losing(runs);
+    for (std::size_t i = 0; i < runs.list.size(); ++i) {
+        const auto& run = runs.list[i];
+        if (!losing.of(i, [&](const graph::Run& each) { return loses_by_length(wiring, each); })) continue;
         auto losses = line_losses(wiring, run);
         if (!losses || losses->loss <= losses->careful) continue;
         const bool typical = losses->loss > losses->most && losses->most > losses->careful;

@@ -36,8 +36,8 @@ constexpr RuleWords words{.id = "line-too-long",
                           .patterns = patterns,
                           .sources = sources};
 
-void judge(const graph::Wiring& wiring, const graph::Run& run, base::Length have, Findings& out) {
-    const auto reach = line_reach(wiring, run);
+void judge(const graph::Wiring& wiring, const graph::Run& run, const std::optional<LineReach>& reach, base::Length have,
+           Findings& out) {
     if (!reach || have <= reach->careful) return;
     const bool beyond = have > reach->most;
     const auto limit = beyond ? reach->most : reach->careful;
@@ -57,8 +57,12 @@ void judge(const graph::Wiring& wiring, const graph::Run& run, base::Length have
 }
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const CableLengths& lengths, Findings& out) {
-    for (std::size_t i = 0; i < runs.list.size(); ++i)
-        if (lengths.runs[i].channel) judge(wiring, runs.list[i], *lengths.runs[i].channel, out);
+    graph::ByKind<std::optional<LineReach>> reaches(runs);
+    for (std::size_t i = 0; i < runs.list.size(); ++i) {
+        if (!lengths.runs[i].channel) continue;
+        const auto& reach = reaches.of(i, [&](const graph::Run& run) { return line_reach(wiring, run); });
+        judge(wiring, runs.list[i], reach, *lengths.runs[i].channel, out);
+    }
 }
 
 extern const Rule rule;

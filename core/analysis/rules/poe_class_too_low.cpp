@@ -3,8 +3,7 @@
 #include "core/analysis/rule_help.h"
 #include "core/standards/poe.h"
 
-#include <algorithm>
-#include <set>
+#include <vector>
 
 namespace streamwright::analysis::rules::poe_class_too_low {
 
@@ -48,23 +47,34 @@ void judge_feed(const graph::Wiring& wiring, const PoeFeed& feed, Findings& out)
     out.push_back(std::move(finding));
 }
 
-void judge_unfed(const graph::Wiring& wiring, graph::PortAt device, graph::PortAt supply,
-                 const std::set<int>& fed_devices, Findings& out) {
+/// Has no other supply than its network port.
+bool lives_on_power(const graph::Wiring& wiring, graph::PortAt device) {
     const auto& taking = wiring.port_type(device).poe;
-    if (!taking || taking->side != catalogue::PoeSide::takes || has_supply(wiring, device.device)) return;
-    if (fed_devices.count(device.device) != 0) return;
+    return taking && taking->side == catalogue::PoeSide::takes && !has_supply(wiring, device.device);
+}
+
+bool asks_power(const graph::Wiring& wiring, const graph::Run& run) {
+    if (!run.a || !run.b || !wiring.is_network_port(*run.a) || !wiring.is_network_port(*run.b)) return false;
+    return lives_on_power(wiring, *run.a) || lives_on_power(wiring, *run.b);
+}
+
+void judge_unfed(const graph::Wiring& wiring, graph::PortAt device, graph::PortAt supply,
+                 const std::vector<bool>& fed_devices, Findings& out) {
+    if (!lives_on_power(wiring, device) || fed_devices[at(device.device)]) return;
     out.push_back(found(words.id, Severity::error, {port_subject(wiring, device), port_subject(wiring, supply)},
                         {port_ref(wiring, device), port_ref(wiring, supply)}, 2));
 }
 
 void check(const graph::Wiring& wiring, const graph::Runs& runs, const PowerBudget& power, Findings& out) {
-    std::set<int> fed;
+    std::vector<bool> fed(wiring.devices.size(), false);
     for (const auto& feed : power.feeds) {
-        fed.insert(feed.device.device);
+        fed[at(feed.device.device)] = true;
         judge_feed(wiring, feed, out);
     }
-    for (const auto& run : runs.list) {
-        if (!run.a || !run.b || !wiring.is_network_port(*run.a) || !wiring.is_network_port(*run.b)) continue;
+    graph::ByKind<bool> asking(runs);
+    for (std::size_t i = 0; i < runs.list.size(); ++i) {
+        if (!asking.of(i, [&](const graph::Run& each) { return asks_power(wiring, each); })) continue;
+        const auto& run = runs.list[i];
         judge_unfed(wiring, *run.a, *run.b, fed, out);
         judge_unfed(wiring, *run.b, *run.a, fed, out);
     }

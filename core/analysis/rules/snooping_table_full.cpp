@@ -114,25 +114,30 @@ struct Order {
 
 /// Someone in a preset who asks for a stream.
 struct Asked {
-    int place = 0, stream = 0;
+    int stream = 0;
     Receiver receiver;
 };
 
-/// Per preset, in the order of their groups.
-std::map<model::PresetId, std::vector<Asked>> asked(const Reader& r, const Order& order,
-                                                    const graph::IdIndex& streams) {
+/// In the order of their groups, without comparing any.
+std::vector<Asked> by_group(const Order& order, const std::vector<Asked>& list) {
+    std::vector<int> next(order.place.size() + 1, 0);
+    for (const auto& each : list) ++next[at(order.place[at(each.stream)]) + 1];
+    std::partial_sum(next.begin(), next.end(), next.begin());
+    std::vector<Asked> sorted(list.size());
+    for (const auto& each : list) sorted[at(next[at(order.place[at(each.stream)])]++)] = each;
+    return sorted;
+}
+
+/// Per preset.
+std::map<model::PresetId, std::vector<Asked>> asked(const Reader& r) {
     std::map<model::PresetId, std::vector<Asked>> lists;
-    for (const auto& row : r.wiring.design.subscriptions) {
-        const auto stream = streams.find(row.stream.bits());
-        const auto decoder = r.wiring.device_index(row.decoder);
-        if (!stream || !decoder) continue;
-        const auto& way = r.forwarding.streams[at(*stream)];
+    for (const auto& [row, stream, decoder] : r.wiring.subscriptions) {
+        if (stream < 0 || decoder < 0) continue;
+        const auto& way = r.forwarding.streams[at(stream)];
         if (!way.on_network() || way.group.link_local()) continue;
-        if (const auto receiver = receiver_of(r.network, r.paths, *decoder, way.vlan))
-            lists[row.preset].push_back({order.place[at(*stream)], *stream, *receiver});
+        if (const auto receiver = receiver_of(r.network, r.paths, decoder, way.vlan))
+            lists[row->preset].push_back({stream, *receiver});
     }
-    for (auto& [preset, list] : lists)
-        std::sort(list.begin(), list.end(), [](const Asked& a, const Asked& b) { return a.place < b.place; });
     return lists;
 }
 
@@ -175,16 +180,13 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            const VlanPaths& paths, const SpanningTrees& trees, const Forwarding& forwarding, Findings& out) {
     const Reader r{wiring, network, paths, trees, forwarding};
     if (!worth_counting(r)) return;
-    graph::IdIndex streams;
-    streams.reserve(wiring.design.streams.size());
-    for (const auto* row : streams_by_index(wiring)) streams.add(row->id.bits());
     const Order order(forwarding);
     StreamWalk walk(network, trees, forwarding);
     std::vector<Most> by_bridge(network.bridges.size()), by_arc(at(network.arc_count()));
     std::vector<Membership> learned;
-    for (const auto& [preset, list] : asked(r, order, streams)) {
+    for (const auto& [preset, list] : asked(r)) {
         Tally bridges(by_bridge.size()), arcs(by_arc.size());
-        for (const auto& each_asked : list) {
+        for (const auto& each_asked : by_group(order, list)) {
             const auto& way = forwarding.streams[at(each_asked.stream)];
             learned.clear();
             walk.report(way.vlan, each_asked.receiver, way.group, learned);

@@ -33,11 +33,9 @@ std::optional<Remedy> encode_too(const graph::Wiring& wiring, int device) {
 /// Streams whose encoder does not encode, with its index; mostly none, and then no subscription need be looked at.
 std::map<model::StreamId, int> silent_streams(const graph::Wiring& wiring) {
     std::map<model::StreamId, int> silent;
-    for (const auto& stream : wiring.design.streams) {
-        const auto encoder = wiring.device_index(stream.encoder);
-        if (encoder && wiring.devices[at(*encoder)].type && !encodes(wiring, *encoder))
-            silent.emplace(stream.id, *encoder);
-    }
+    for (const auto& [row, encoder] : wiring.streams)
+        if (encoder >= 0 && wiring.devices[at(encoder)].type && !encodes(wiring, encoder))
+            silent.emplace(row->id, encoder);
     return silent;
 }
 

@@ -52,11 +52,10 @@ void check(const graph::Wiring& wiring, Findings& out) {
     }
     if (!any) return;
     std::map<std::pair<int, model::PresetId>, std::set<Joined>> joined;
-    for (const auto& row : wiring.design.subscriptions) {
-        const auto device = wiring.device_index(row.decoder);
-        const auto* stream = wiring.design.streams.find(row.stream);
-        if (!device || !limited[at(*device)] || !stream) continue;
-        joined[{*device, row.preset}].insert(stream->group ? Joined{*stream->group, 0}
+    for (const auto& [row, index, device] : wiring.subscriptions) {
+        if (device < 0 || !limited[at(device)] || index < 0) continue;
+        const auto* stream = wiring.streams[at(index)].row;
+        joined[{device, row->preset}].insert(stream->group ? Joined{*stream->group, 0}
                                                            : Joined{base::Ipv4{}, stream->id.bits()});
     }
     std::map<int, std::pair<std::int64_t, model::PresetId>> most;  // the first preset of those that have most
