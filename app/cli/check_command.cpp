@@ -1,10 +1,11 @@
 // check: the findings of a design, for people or as JSON; the page of rules; the files of types.
 #include "app/cli/commands.h"
+#include "app/cli/explain.h"
 #include "app/cli/finding_json.h"
+#include "app/cli/finding_text.h"
 #include "app/cli/types_report.h"
 #include "core/analysis/analyser.h"
 #include "core/analysis/report.h"
-#include "core/base/nearest.h"
 #include "core/deliver/rule_page.h"
 #include "core/io/design_file.h"
 
@@ -13,33 +14,6 @@
 namespace streamwright::app {
 
 namespace check_detail {
-
-using analysis::Reported;
-
-void print_finding(std::ostream& out, const Reported& reported, const base::Phrasebook& book) {
-    const auto& finding = reported.finding;
-    out << base::enum_text(finding.severity) << (reported.waiver && !reported.waiver_outdated ? " (accepted)" : "")
-        << ": " << base::printable(analysis::sentence(finding, book)) << '\n';
-    for (const auto& term : finding.terms) out << "    " << base::printable(base::fill(term, book)) << '\n';
-    if (const auto source = source_text(finding); !source.empty()) out << "    source: " << source << '\n';
-    for (const auto& remedy : finding.remedies)
-        out << "    remedy: " << base::printable(base::fill(remedy.label, book)) << '\n';
-    out << "    rule: " << finding.rule << '\n';
-}
-
-int explain(const std::string& id, Streams streams) {
-    if (const auto* rule = analysis::find_rule(id)) {
-        streams.out << deliver::rule_text(rule->words);
-        return exit_done;
-    }
-    std::vector<std::string_view> ids;
-    for (const auto& rule : analysis::all_rules()) ids.push_back(rule.words.id);
-    const auto meant = base::nearest(id, ids);
-    streams.err << "There is no rule '" << base::printable(id) << "'"
-                << (meant ? "; did you mean '" + std::string(*meant) + "'?" : std::string("."))
-                << " 'streamwright check --rules' prints all of them.\n";
-    return exit_cannot;
-}
 
 int check_design(const CheckOptions& options, Streams streams) {
     const auto opened = io::open_design(options.file);
@@ -69,7 +43,7 @@ int check_command(const CheckOptions& options, Streams streams) {
         streams.out << deliver::rules_text();
         return exit_done;
     }
-    if (options.explain) return explain(*options.explain, streams);
+    if (options.explain) return explain(options, streams);
     if (options.types) return report_types(*options.types, options.json, streams);
     if (options.file.empty()) {
         streams.err << "check needs a design file: streamwright check FILE.\n";

@@ -52,11 +52,15 @@ void add_check(CLI::App& app, CheckOptions& options, int& exit_code, Streams str
     auto* json = verb->add_flag("--json", options.json, "Print findings, or the judgement of types, as JSON");
     auto* rules = verb->add_flag("--rules", options.rules,
                                  "Print every rule: what it means, how it is measured, remedy, source; needs no file");
-    auto* explain = verb->add_option("--explain", options.explain, "Print one rule; needs no file")->type_name("RULE");
+    auto* explain =
+        verb->add_option(
+                "--explain", options.explain,
+                "Print one rule; with a file what it finds there, or the numbers behind a tag, port or finding")
+            ->type_name("ID");
     auto* types =
         verb->add_option("--types", options.types, "Judge the device and cable types in a folder; needs no file")
             ->type_name("FOLDER");
-    for (auto* alone : {rules, explain, types}) file->excludes(alone);
+    for (auto* alone : {rules, types}) file->excludes(alone);
     rules->excludes(json)->excludes(explain)->excludes(types);
     explain->excludes(json)->excludes(types);
     verb->callback([&options, &exit_code, streams] { exit_code = check_command(options, streams); });

@@ -27,7 +27,9 @@ Json with_unit(const base::Value& value, const base::Phrasebook& book) {
 
 Json finding_row(const analysis::Reported& reported, const base::Phrasebook& book) {
     const auto& finding = reported.finding;
-    Json row{{"rule", std::string(finding.rule)}, {"severity", std::string(base::enum_text(finding.severity))}};
+    Json row{{"rule", std::string(finding.rule)},
+             {"key", finding.key()},
+             {"severity", std::string(base::enum_text(finding.severity))}};
     row["subjects"] = Json::array();
     for (const auto& subject : finding.subjects) row["subjects"].push_back(analysis::subject_text(subject));
     row["message"] = analysis::sentence(finding, book);

@@ -78,7 +78,33 @@ TEST(CheckCommand, ARuleThatIsNotThereGetsASuggestion) {
     EXPECT_EQ(far.err.find("did you mean"), std::string::npos) << far.err;
     EXPECT_NE(far.err.find("check --rules"), std::string::npos) << far.err;
     EXPECT_EQ(run_program({"check", "--explain"}).exit_code, 2);
-    EXPECT_EQ(run_program({"check", "--explain", "kvm-sides", demo("faulty.streamwright")}).exit_code, 2);
+}
+
+TEST(CheckCommand, ExplainWithADesignTellsTheNumbersBehindATagAPortAndAFinding) {
+    const auto quay = demo("ferrow-quay.streamwright");
+    const auto cable = run_program({"check", quay, "--explain", "SW-CR"});
+    EXPECT_EQ(cable.exit_code, 0) << cable.err;
+    EXPECT_EQ(cable.out.rfind("SW-CR (device:", 0), 0U) << cable.out.substr(0, 200);
+    EXPECT_NE(cable.out.find("Power that SW-CR gives"), std::string::npos);
+    const auto stream = run_program({"check", quay, "--explain", "S-101"});
+    EXPECT_NE(stream.out.find("On the wire"), std::string::npos) << stream.out;
+    const auto faulty = demo("faulty.streamwright");
+    const auto rule = run_program({"check", faulty, "--explain", "copper-too-long"});
+    EXPECT_EQ(rule.exit_code, 0);
+    EXPECT_NE(rule.out.find("Length and limit"), std::string::npos) << rule.out;
+    const auto top = json::parse(run_program({"check", faulty, "--json"}).out);
+    const auto key = top.at("findings").front().at("key").get<std::string>();
+    EXPECT_EQ(run_program({"check", faulty, "--explain", key}).exit_code, 0) << key;
+    const auto silent = run_program({"check", demo("huddle-room.streamwright"), "--explain", "copper-too-long"});
+    EXPECT_NE(silent.out.find("finds nothing"), std::string::npos);
+}
+
+TEST(CheckCommand, ExplainOfWhatADesignHasNotGetsOneSentence) {
+    const auto ran = run_program({"check", demo("huddle-room.streamwright"), "--explain", "no such thing"});
+    EXPECT_EQ(ran.exit_code, 2);
+    EXPECT_EQ(ran.out, "");
+    EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << ran.err;
+    EXPECT_EQ(run_program({"check", "no-such-file", "--explain", "SW-CR"}).exit_code, 2);
 }
 
 TEST(CheckCommand, RulesThatOfferAnEditSayOnTheirPageWhich) {
