@@ -27,6 +27,7 @@ struct DecoderInput {
 
 struct Codec {
     std::string family;                       // streams are decoded only within a family
+    std::optional<std::string> sends_family;  // a gateway: what it decodes it sends again, to another family
     std::vector<Role> roles;                  // what the type can be
     bool roles_at_once = false;               // encodes and decodes at the same time
     std::optional<base::BitRate> usual_rate;  // payload rate of a fresh video stream
@@ -45,6 +46,8 @@ struct Codec {
     std::optional<int> most_without_server;
     std::optional<int> most_groups;  // multicast groups that it joins at once
     std::optional<UsbCarriage> usb;  // what it carries of USB; none: not known
+    /// Of the streams that it sends.
+    const std::string& sent_family() const { return sends_family ? *sends_family : family; }
     friend bool operator==(const Codec&, const Codec&) = default;
 };
 

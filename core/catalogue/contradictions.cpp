@@ -160,6 +160,10 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
 
 void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     judge.refuse_if(codec.family.empty(), "codec.family", "must be named: streams are decoded within a family");
+    judge.refuse_if(codec.sends_family && (codec.sends_family->empty() || *codec.sends_family == codec.family),
+                    "codec.sends_family", "names the other family of a gateway");
+    judge.refuse_if(codec.sends_family && !codec.roles_at_once, "codec.sends_family",
+                    "a gateway decodes and encodes at once: roles_at_once");
     judge.refuse_if(codec.roles.empty(), "codec.roles", "must name encoder, decoder or both");
     judge.refuse_if(any_twice(codec.roles, [](Role role) { return role; }), "codec.roles", "names a role twice");
     judge.refuse_if(codec.roles_at_once && codec.roles.size() < 2, "codec.roles_at_once", "needs two roles");

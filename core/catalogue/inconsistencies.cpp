@@ -101,7 +101,9 @@ void judge_codec(Judge& judge, const DeviceType& type) {
         return (port.signal == Signal::video || port.signal == Signal::extender) && port.way == Way::out &&
                !port.local_output;
     });
-    judge.refuse_if(takes(StreamKind::video) && pictures == 0, "codec.inputs", "take pictures that no port gives out");
+    const bool sends_on = type.codec && type.codec->sends_family.has_value();
+    judge.refuse_if(takes(StreamKind::video) && pictures == 0 && !sends_on, "codec.inputs",
+                    "take pictures that no port gives out");
     const auto usb = count_ports(type, [](const auto& port) { return port.signal == Signal::usb; });
     judge.refuse_if(takes(StreamKind::usb) && usb == 0, "codec.inputs", "take USB that no port gives out");
 }

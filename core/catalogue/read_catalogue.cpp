@@ -64,6 +64,7 @@ struct Fields<Codec> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {
         v("family", s.family);
+        v("sends_family", s.sends_family);
         v("roles", s.roles);
         v("roles_at_once", s.roles_at_once);
         v("usual_rate_bps", s.usual_rate);

@@ -58,12 +58,44 @@ void usb(Faulty& f) {
                  "usb");
 }
 
+/// A dock and a keyboard at a decoder that carries one USB device.
+void crowded_session(Faulty& f) {
+    f.variant("tern-decoder", "one-device-decoder", "Decoder for a desk, one USB device", [](auto& type) {
+        type.codec->inputs.push_back({{"usb"}, "USB", catalogue::StreamKind::usb});
+        type.codec->usb->devices = 1;
+    });
+    const auto near = f.make.tagged("SW-902");
+    const auto encoder = f.encoder("tern-encoder", "979", "239.192.9.79", near, "18");
+    f.make.cable("usb-a-b-2m", f.make.tagged("LP-979"), "usb-b", encoder, "usb-host");
+    auto row = *f.make.design().streams.find(f.streams.at("979"));
+    row.kind = catalogue::StreamKind::usb;
+    row.payload_rate = base::BitRate::from_count(5000000);
+    f.make.run(model::SetStream{row});
+    const auto decoder = f.decoder("one-device-decoder", "979", near, "19");
+    const auto dock = f.device("dock", "DOCK-979");
+    f.make.cable("usb-a-b-2m", decoder, "usb-a", dock, "usb");
+    f.make.cable("usb-a-b-2m", dock, "usb-1", f.device("keyboard-mouse", "KM-979"), "usb");
+    f.make.show(f.preset, decoder, row.id, "usb");
+}
+
+/// One half of an older extender and one of a newer.
+void odd_halves(Faulty& f) {
+    f.variant("extender-receiver", "newer-receiver", "Extender receiver, newer link",
+              [](auto& type) { type.ports[0].standards = {"Ferry link 2"}; });
+    const auto sender = f.device("extender-sender", "TX-980"), receiver = f.device("newer-receiver", "RX-980");
+    f.make.cable("hdmi-2m", f.device("laptop-plate", "LP-980"), "hdmi-out", sender, "hdmi-in");
+    f.make.cable("extender-cat6a", sender, "link", receiver, "link", 20);
+    f.make.cable("hdmi-2m", receiver, "hdmi-out", f.device("display-24", "MON-980"), "hdmi-in");
+}
+
 }  // namespace
 
 void sound_faults(Faulty& f) {
     leads(f);
     late_picture(f);
     usb(f);
+    crowded_session(f);
+    odd_halves(f);
 }
 
 void sound_fault_sheet(Faulty& f) {
@@ -76,6 +108,13 @@ void sound_fault_sheet(Faulty& f) {
                {"PC-956", "CAM-956"},
                {"DOCK-957", "DOCK-958", "KM-958"},
                {"LP-959", "TBL-959"}},
+              10);
+    plan.rows({470, 540}, 60,
+              {{"LP-979", "ENC-979"},
+               {"DEC-979", "MON-979"},
+               {"DOCK-979", "KM-979"},
+               {"LP-980", "TX-980"},
+               {"RX-980", "MON-980"}},
               10);
     plan.finish();
 }

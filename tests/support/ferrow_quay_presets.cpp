@@ -31,7 +31,8 @@ void lecture(Quay& quay) {
          {"DEC-106", "S-107"}, {"DEC-107", "S-107"}, {"DEC-108", "S-102"}, {"DEC-109", "S-101"}, {"DEC-110", "S-107"},
          {"DEC-111", "S-107"}, {"DEC-112", "S-101"}, {"EP-311", "S-301"},  {"EP-312", "S-303"},  {"EP-313", "S-301"},
          {"EP-314", "S-302"},  {"DEC-511", "S-106"}, {"DEC-512", "S-107"}, {"DEC-513", "S-502"}, {"DEC-514", "S-101"},
-         {"DEC-521", "S-601"}, {"DEC-611", "S-110"}, {"DEC-612", "S-109"}, {"DEC-613", "S-109"}, {"DEC-614", "S-601"}});
+         {"DEC-521", "S-601"}, {"DEC-611", "S-110"}, {"DEC-612", "S-109"}, {"DEC-613", "S-552"}, {"DEC-614", "S-601"},
+         {"GW-501", "S-107"}});
     for (int room = 1; room <= 6; ++room)
         seminar(quay, quay.lecture, room, seminar_stream(room, 1), seminar_stream(room, room == 6 ? 1 : 2));
     signage(quay, quay.lecture, 4);

@@ -280,6 +280,10 @@ void control_room(Quay& quay) {
     make.cable("sdi", make.tagged("CAM-107"), "sdi-out", web, "sdi-in", 58);
     make.stream(web, "S-551", "239.192.5.51", "Public stream");
     quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", PortSide::odd, 3), quay.corporate);
+    const auto gateway = make.device("gateway-tern-skiff", "GW-501", quay.control, "The hall's camera for the marquee");
+    make.mount(gateway, quay.control_rack, 14);
+    quay.encode_later("GW-501", "S-552", "239.192.5.52", "Hall camera for the marquee");
+    quay.wire("GW-501", "net", "SW-CR", PortSide::odd, 3);
 }
 
 void marquee(Quay& quay) {

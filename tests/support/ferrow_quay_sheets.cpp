@@ -127,6 +127,7 @@ void control_sheet(Quay& quay) {
     plan.put("WEB-501", 130, 190);
     plan.put("SW-CR", 255, 215);
     plan.put("CP-501", 130, 270, true);
+    plan.put("GW-501", 130, 340);
     plan.rows({385, 470}, 60,
               {{"DEC-511", "MON-511"},
                {"DEC-512", "MON-512"},

@@ -72,6 +72,9 @@ extern const Rule rule;
 namespace rules::encoder_without_source {
 extern const Rule rule;
 }
+namespace rules::extender_halves_differ {
+extern const Rule rule;
+}
 namespace rules::failure_overfull {
 extern const Rule rule;
 }
@@ -270,6 +273,9 @@ extern const Rule rule;
 namespace rules::usb_device_not_carried {
 extern const Rule rule;
 }
+namespace rules::usb_too_many_devices {
+extern const Rule rule;
+}
 namespace rules::usb_too_many_hubs {
 extern const Rule rule;
 }
@@ -303,6 +309,7 @@ std::span<const Rule> all_rules() {
                                   rules::edge_port_to_bridge::rule,
                                   rules::edid_copied_from_nothing::rule,
                                   rules::encoder_without_source::rule,
+                                  rules::extender_halves_differ::rule,
                                   rules::failure_overfull::rule,
                                   rules::fibre_does_not_fit::rule,
                                   rules::fibre_kinds_mixed::rule,
@@ -369,6 +376,7 @@ std::span<const Rule> all_rules() {
                                   rules::usb_both_roles_cabled::rule,
                                   rules::usb_charging_too_little::rule,
                                   rules::usb_device_not_carried::rule,
+                                  rules::usb_too_many_devices::rule,
                                   rules::usb_too_many_hubs::rule,
                                   rules::vlan_leaks::rule,
                                   rules::vlan_missing_on_trunk::rule};

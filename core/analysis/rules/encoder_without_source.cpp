@@ -3,6 +3,7 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace streamwright::analysis::rules::encoder_without_source {
@@ -10,20 +11,24 @@ namespace streamwright::analysis::rules::encoder_without_source {
 constexpr std::string_view patterns[] = {
     STREAMWRIGHT_TEXT("%1 encodes, but no source reaches its picture inputs."),
     STREAMWRIGHT_TEXT("%1 encodes and is subscribed to, but no source reaches its picture inputs: the displays stay "
-                      "black.")};
+                      "black."),
+    STREAMWRIGHT_TEXT("%1 sends on what it decodes, but in preset %2 it decodes nothing and its stream is shown: the "
+                      "displays stay black.")};
 
-constexpr RuleWords words{.id = "encoder-without-source",
-                          .theme = Theme::signals,
-                          .title = "Encoder without source",
-                          .meaning =
-                              "The encoder has nothing to send. Often the lead between source and encoder was "
-                              "forgotten, or it ends at the wrong device.",
-                          .measured =
-                              "The picture inputs of each device that encodes are followed back over leads, "
-                              "extenders and panels. An error where a preset shows its stream, else a warning.",
-                          .remedy = "Draw the lead from the source, or remove the encoder.",
-                          .patterns = patterns,
-                          .no_source = "Follows from the drawing."};
+constexpr RuleWords words{
+    .id = "encoder-without-source",
+    .theme = Theme::signals,
+    .title = "Encoder without source",
+    .meaning =
+        "The encoder has nothing to send. Often the lead between source and encoder was "
+        "forgotten, or it ends at the wrong device.",
+    .measured =
+        "The picture inputs of each device that encodes are followed back over leads, "
+        "extenders and panels. An error where a preset shows its stream, else a warning. A "
+        "gateway must decode something in each preset that shows a stream of it.",
+    .remedy = "Draw the lead from the source, subscribe the gateway to a stream, or remove the encoder.",
+    .patterns = patterns,
+    .no_source = "Follows from the drawing."};
 
 bool takes_pictures(const catalogue::DeviceType& type) {
     return std::any_of(type.ports.begin(), type.ports.end(), [](const auto& port) {
@@ -49,7 +54,29 @@ bool has_source_lead(const graph::Wiring& wiring, const graph::SignalGraph& sign
     });
 }
 
+/// The gateways that are shown in a preset in which they show nothing themselves, with the first such preset.
+std::map<int, model::PresetId> idle_gateways(const graph::Wiring& wiring) {
+    const auto is_gateway = [&](int device) {
+        const auto* type = device < 0 ? nullptr : wiring.devices[at(device)].type;
+        return type && type->codec && type->codec->sends_family;
+    };
+    std::set<std::pair<int, model::PresetId>> fed, shown;
+    for (const auto& [row, stream, decoder] : wiring.subscriptions) {
+        if (is_gateway(decoder)) fed.emplace(decoder, row->preset);
+        const int encoder = stream < 0 ? -1 : wiring.streams[at(stream)].encoder;
+        if (is_gateway(encoder)) shown.emplace(encoder, row->preset);
+    }
+    std::map<int, model::PresetId> idle;
+    for (const auto& [gateway, preset] : shown)
+        if (fed.count({gateway, preset}) == 0) idle.emplace(gateway, preset);
+    return idle;
+}
+
 void check(const graph::Wiring& wiring, const graph::SignalGraph& signals, Findings& out) {
+    for (const auto& [gateway, preset] : idle_gateways(wiring)) {
+        const auto id = device_id(wiring, gateway);
+        out.push_back(found(words.id, Severity::error, {id}, {named(id), named(preset)}, 2));
+    }
     std::optional<std::set<model::DeviceId>> subscribed;  // found once something is wrong
     for (int i = 0; i < static_cast<int>(wiring.devices.size()); ++i) {
         const auto* type = wiring.devices[at(i)].type;

@@ -3,7 +3,7 @@
 #include "core/analysis/rule_help.h"
 
 #include <algorithm>
-#include <unordered_map>
+#include <vector>
 
 namespace streamwright::analysis::rules::subscription_not_decoded {
 
@@ -23,7 +23,10 @@ constexpr RuleWords words{.id = "subscription-not-decoded",
                           .measured =
                               "The decoder's type, its set role, the input, and the family and kind of the stream "
                               "are compared.",
-                          .remedy = "Set the device to decode, choose another input, or use endpoints of one family.",
+                          .remedy =
+                              "Set the device to decode, choose another input, use endpoints of one family, or let a "
+                              "gateway send the stream on.",
+                          .offers = "Show the stream by which a gateway sends it on.",
                           .patterns = patterns,
                           .no_source = "Follows from the roles, families and inputs that types state."};
 
@@ -36,46 +39,64 @@ struct Sent {
     const std::string* family = nullptr;  // null: the encoder's type is not known or has no codec
     catalogue::StreamKind kind = catalogue::StreamKind::video;
 };
-using SentStreams = std::unordered_map<model::StreamId, Sent>;
+using SentStreams = std::vector<Sent>;  // per stream
 
 SentStreams sent_streams(const graph::Wiring& wiring) {
     SentStreams sent;
-    sent.reserve(wiring.design.streams.size());
-    for (const auto& stream : wiring.design.streams) {
-        const auto encoder = wiring.device_index(stream.encoder);
-        const auto* type = encoder ? wiring.devices[at(*encoder)].type : nullptr;
-        sent.emplace(stream.id, Sent{type && type->codec ? &type->codec->family : nullptr, stream.kind});
+    sent.reserve(wiring.streams.size());
+    for (const auto& stream : wiring.streams) {
+        const auto* type = stream.encoder < 0 ? nullptr : wiring.devices[at(stream.encoder)].type;
+        sent.push_back({type && type->codec ? &type->codec->sent_family() : nullptr, stream.row->kind});
     }
     return sent;
 }
 
-void judge(const model::Subscription& row, const catalogue::DeviceType& type, bool decoding, const SentStreams& sent,
-           Findings& out) {
+/// A stream of that family by which a gateway sends on, in this preset, the stream that was asked for.
+std::optional<Remedy> by_gateway(const graph::Wiring& wiring, const graph::WiredSubscription& asked,
+                                 const std::string& family, catalogue::StreamKind kind) {
+    for (const auto& [row, encoder] : wiring.streams) {
+        const auto* type = encoder < 0 ? nullptr : wiring.devices[at(encoder)].type;
+        if (!type || !type->codec || !type->codec->sends_family || *type->codec->sends_family != family) continue;
+        const bool passes = std::ranges::any_of(wiring.subscriptions, [&](const auto& each) {
+            return each.decoder == encoder && each.stream == asked.stream && each.row->preset == asked.row->preset;
+        });
+        if (!passes || row->kind != kind) continue;
+        return Remedy{
+            line(STREAMWRIGHT_TEXT("Show %1, by which %2 sends it on"), {named(row->id), named(row->encoder)}),
+            model::Subscribe{asked.row->id, asked.row->preset, asked.row->decoder, asked.row->input, row->id}};
+    }
+    return std::nullopt;
+}
+
+void judge(const graph::Wiring& wiring, const graph::WiredSubscription& asked, const catalogue::DeviceType& type,
+           bool decoding, const SentStreams& sent, Findings& out) {
+    const auto& row = *asked.row;
     if (!type.can(catalogue::Role::decoder)) return out.push_back(about(row, {named(row.id)}, 0));
     if (!decoding) return out.push_back(about(row, {named(row.id)}, 1));
     const auto& inputs = type.codec->inputs;
     const auto input =
         std::find_if(inputs.begin(), inputs.end(), [&](const auto& each) { return each.key == row.input; });
     if (input == inputs.end()) return out.push_back(about(row, {named(row.id)}, 2));
-    const auto found_stream = sent.find(row.stream);
-    if (found_stream == sent.end() || !found_stream->second.family) return;
-    const auto& [from, kind] = found_stream->second;
+    if (asked.stream < 0 || !sent[at(asked.stream)].family) return;
+    const auto& [from, kind] = sent[at(asked.stream)];
     const auto& to = type.codec->family;
-    if (*from != to)
-        out.push_back(about(row, {named(row.id), named(row.stream), *from, to}, 3));
-    else if (kind != input->kind)
+    if (*from != to) {
+        auto finding = about(row, {named(row.id), named(row.stream), *from, to}, 3);
+        if (auto remedy = by_gateway(wiring, asked, to, input->kind)) finding.remedies.push_back(std::move(*remedy));
+        out.push_back(std::move(finding));
+    } else if (kind != input->kind) {
         out.push_back(about(row,
                             {named(row.id), named(row.stream), std::string(base::enum_text(kind)),
                              std::string(base::enum_text(input->kind))},
                             4));
+    }
 }
 
 void check(const graph::Wiring& wiring, Findings& out) {
     const auto sent = sent_streams(wiring);
-    for (const auto& row : wiring.design.subscriptions) {
-        const auto decoder = wiring.device_index(row.decoder);
-        const auto* type = decoder ? wiring.devices[at(*decoder)].type : nullptr;
-        if (type) judge(row, *type, decodes(wiring, *decoder), sent, out);
+    for (const auto& asked : wiring.subscriptions) {
+        const auto* type = asked.decoder < 0 ? nullptr : wiring.devices[at(asked.decoder)].type;
+        if (type) judge(wiring, asked, *type, decodes(wiring, asked.decoder), sent, out);
     }
 }
 

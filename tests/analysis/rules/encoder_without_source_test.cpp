@@ -30,4 +30,52 @@ TEST(EncoderWithoutSource, isSilentOnEncodersWithoutPictureInputs) {
     EXPECT_THAT(rules_found(c.design()), IsEmpty());
 }
 
+/// A gateway on switch A that decodes the clean design's family and sends another, with a decoder of that one.
+struct GatewayRoom {
+    CleanDesign c = clean_design();
+    model::DeviceId gateway{0}, decoder{0};
+    model::StreamId sent{0};
+
+    GatewayRoom() {
+        auto& b = c.b;
+        auto type = types::make_decoder();
+        type.key = {"test.gateway"};
+        std::erase_if(type.ports, [](const auto& port) { return port.signal != catalogue::Signal::copper; });
+        type.codec->sends_family = "other";
+        type.codec->roles = {catalogue::Role::encoder, catalogue::Role::decoder};
+        type.codec->roles_at_once = true;
+        gateway = b.device(type, "GW-9");
+        auto other = types::make_decoder();
+        other.key = {"test.other-decoder"};
+        other.codec->family = "other";
+        decoder = b.device(other, "DEC-9");
+        const auto run = base::Length::from_count(20'000'000);
+        b.cable(types::cat6a(), port_of(gateway, "net"), port_of(c.switch_a, "9"), run);
+        b.cable(types::cat6a(), port_of(decoder, "net"), port_of(c.switch_b, "9"), run);
+        b.cable(types::hdmi(), port_of(decoder, "out"), port_of(b.device(types::display(), "DSP-9"), "in"),
+                base::Length::from_count(2'000'000));
+        sent = b.stream(gateway, base::BitRate::from_count(100'000'000), "239.192.1.9");
+    }
+    const model::Design& design() const { return c.design(); }
+};
+
+TEST(EncoderWithoutSource, aGatewayMustDecodeWhereItsStreamIsShown) {
+    GatewayRoom room;
+    room.c.b.subscribe(room.c.preset, room.sent, room.decoder);
+    EXPECT_THAT(rules_found(room.design()), ElementsAre("encoder-without-source"));
+    EXPECT_EQ(finding_of(room.design(), "encoder-without-source").variant, 2);
+    room.c.b.subscribe(room.c.preset, room.c.stream, room.gateway);
+    EXPECT_THAT(rules_found(room.design()), IsEmpty());
+}
+
+TEST(EncoderWithoutSource, aDecoderOfTheOtherFamilyIsShownTheWayThroughTheGateway) {
+    GatewayRoom room;
+    room.c.b.subscribe(room.c.preset, room.c.stream, room.gateway);
+    room.c.b.subscribe(room.c.preset, room.c.stream, room.decoder);
+    EXPECT_THAT(rules_found(room.design()), ElementsAre("subscription-not-decoded"));
+    const auto finding = finding_of(room.design(), "subscription-not-decoded");
+    ASSERT_EQ(finding.remedies.size(), 1U);
+    EXPECT_THAT(rules_found(cured(room.design(), finding)), IsEmpty());
+}
+
 }  // namespace streamwright::test::encoder_without_source_test
