@@ -49,7 +49,7 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
 
 /// A display that takes LED data and passes it on.
 std::shared_ptr<const catalogue::DeviceType> full_display() {
-    catalogue::DeviceType type{.key = {"full-cabinet"}, .name = "Cabinet", .kind = catalogue::DeviceKind::wall_tile};
+    catalogue::DeviceType type{.key = {"full-cabinet"}, .name = "Cabinet", .maker = "Generic", .kind = catalogue::DeviceKind::wall_tile};
     type.ports = {{.key = {"data-out"},
                    .signal = catalogue::Signal::extender,
                    .way = catalogue::Way::out,

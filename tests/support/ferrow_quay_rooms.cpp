@@ -77,6 +77,26 @@ void hall_displays(Quay& quay) {
     }
 }
 
+/// Four panels with bezels of 0.9 mm stand edge to edge.
+void hall_wall(Quay& quay) {
+    auto wall = model::Wall::blank(quay.make.fresh<model::WallId>());
+    wall.name = "Stage wall";
+    wall.room = quay.hall;
+    wall.gap_across = wall.gap_down = base::Length::from_count(1800);
+    for (const char* tag : {"WT-104", "WT-105", "WT-106", "WT-107"}) wall.tiles.emplace_back(quay.make.tagged(tag));
+    wall.note = "Hung over the stage; conference shows two pictures above and two below";
+    quay.make.run(model::SetWall{wall});
+}
+
+/// Those in the last row must read what stands on the image.
+void viewed(Quay& quay, model::RoomId id, int farthest_dm, int element_percent) {
+    auto row = *quay.make.design().rooms.find(id);
+    row.farthest_viewer = base::Length::from_count(farthest_dm * 100'000);
+    row.viewing = standards::ViewingCategory::basic;
+    row.element_height = standards::ElementHeight::from_count(element_percent * 1000);
+    quay.make.run(model::AddRows{{row}});
+}
+
 void hall_sound(Quay& quay) {
     const auto amplifier = quay.make.device("amplifier", "AMP-101", quay.hall, "Under the stage");
     quay.make.cable("audio-line", quay.make.tagged("DEC-101"), "audio-out", amplifier, "audio-in-1", 18);
@@ -183,6 +203,7 @@ void quay_hall(Quay& quay) {
     hall_sources(quay);
     marquee_feeds(quay);
     hall_displays(quay);
+    hall_wall(quay);
     hall_sound(quay);
     for (const char* pc : {"PC-101", "PC-102"})
         quay.set_vlan("SW-N1", quay.wire(pc, "lan", "SW-N1", PortSide::odd, 40), quay.corporate);
@@ -194,6 +215,7 @@ void seminar_rooms(Quay& quay) {
         const auto plan = seminar_plan(number);
         seminar_sources(quay, number, room, plan);
         seminar_displays(quay, number, room, plan);
+        viewed(quay, room, 80, 4);
         if (plan.extender) seminar_extender(quay, number, room);
     }
 }
@@ -201,6 +223,7 @@ void seminar_rooms(Quay& quay) {
 void board_room(Quay& quay) {
     using catalogue::Role;
     auto& make = quay.make;
+    viewed(quay, quay.board, 70, 4);
     make.device("pc", "PC-301", quay.board, "Chair's PC");
     make.device("pc", "PC-302", quay.board, "Secretary's PC");
     make.device("laptop-plate", "LP-303", quay.board, "Table");
