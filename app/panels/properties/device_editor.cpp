@@ -228,6 +228,7 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
         add_poe_supply(*form, id, *type);
         add_streams(*form, context, id);
         add_mounting(*form, context, id, *type);
+        add_wall_of(*form, context, id);
     }
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_device_loads(figures, form->document(), id, selection.preset());

@@ -9,7 +9,7 @@
 namespace streamwright::analysis::rules::too_many_windows {
 
 constexpr std::string_view patterns[] = {
-    STREAMWRIGHT_TEXT("In %2 %1 is given %3 pictures; its outputs compose %4 windows at most.")};
+    STREAMWRIGHT_TEXT("In %2 %1 is given %3 pictures; its outputs show %4 at once.")};
 
 constexpr RuleWords words{.id = "too-many-windows",
                           .severity = Severity::warning,

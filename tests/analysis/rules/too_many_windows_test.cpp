@@ -36,7 +36,7 @@ TEST(TooManyWindows, FiresOnADecoder) {
     const auto finding = finding_of(room.b.design, rule);
     EXPECT_EQ(finding.severity, analysis::Severity::warning);
     EXPECT_EQ(english_sentence(room.b.design, finding),
-              "In Lecture MV-1 is given 3 pictures; its outputs compose 2 windows at most.");
+              "In Lecture MV-1 is given 3 pictures; its outputs show 2 at once.");
 }
 
 TEST(TooManyWindows, SilentWhereTheTypeStatesNone) {
