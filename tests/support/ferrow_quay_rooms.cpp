@@ -197,6 +197,28 @@ void foyer_player(Quay& quay, const std::string& number, int slot) {
     make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge, PortSide::odd));
 }
 
+/// Six LED cabinets over the welcome desk on one data output: 345,600 of its 650,000 pixels.
+void foyer_banner(Quay& quay) {
+    auto& make = quay.make;
+    const auto player = make.device("signage-player", "SP-430", quay.foyer, "Welcome banner");
+    const auto processor = make.device("led-processor", "LED-430", quay.foyer, "In the welcome desk");
+    make.cable("hdmi-2m", player, "hdmi-out", processor, "hdmi-in-1");
+    quay.wire_by_panel("LED-430", "lan", "PC-N3", "SW-N3", PortSide::odd, 64);
+    quay.media_address(processor);
+    auto wall = model::Wall::blank(make.fresh<model::WallId>());
+    wall.name = "Welcome banner";
+    wall.room = quay.foyer;
+    wall.columns = 3;
+    auto before = model::PortRef{processor, {"data-1"}};
+    for (int n = 1; n <= 6; ++n) {
+        const auto cabinet = make.device("led-cabinet", "LEDC-43" + std::to_string(n), quay.foyer);
+        make.cable("copper-cat6a", before.device, before.port.text, cabinet, "data-in", n == 1 ? 6 : 2);
+        before = {cabinet, {"data-out"}};
+        wall.tiles.emplace_back(cabinet);
+    }
+    make.run(model::SetWall{wall});
+}
+
 }  // namespace
 
 void quay_hall(Quay& quay) {
@@ -269,6 +291,7 @@ void foyer(Quay& quay) {
         quay.wire_by_panel("DEC-" + number, "net", "PC-N3", "SW-N3", corridor ? PortSide::odd : PortSide::even,
                            22 + 3 * (n - 10));
     }
+    foyer_banner(quay);
 }
 
 void control_room(Quay& quay) {

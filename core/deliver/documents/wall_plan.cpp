@@ -79,18 +79,18 @@ TableRow row_of(const Reader& r, const WallPicture& wall, const WallTile& tile, 
         const auto here = standards::tile_on_canvas(*wall.raster, tile.column, tile.row);
         on_canvas = std::to_string(here.left) + ", " + std::to_string(here.top);
     }
+    const bool cut = picture && picture->cut;
     row.cells = {text_cell(place_words(tile)),
                  text_cell(tile.device ? device_tag(r.wiring, *tile.device) : "none"),
                  text_cell(feed_words(r, tile)),
                  text_cell(on_canvas),
                  text_cell(preset),
                  text_cell(picture ? picture->stream : std::string()),
-                 text_cell(picture && picture->size ? raster_words(*picture->size) : std::string())};
-    if (picture && picture->cut) {
-        const auto& cut = *picture->cut;
-        for (const auto value : {cut.left, cut.top, cut.width, cut.height}) row.cells.emplace_back(value);
-        row.cells.push_back(text_cell(wall.raster ? scale_words(*wall.raster, cut) : std::string()));
-    }
+                 text_cell(picture && picture->size ? raster_words(*picture->size) : std::string()),
+                 text_cell(cut && wall.raster ? scale_words(*wall.raster, *picture->cut) : std::string())};
+    if (cut)
+        for (const auto value : {picture->cut->left, picture->cut->top, picture->cut->width, picture->cut->height})
+            row.cells.emplace_back(value);
     row.cells.resize(12);
     return row;
 }
@@ -117,12 +117,12 @@ TablePart tiles_part(const Reader& r, const std::vector<WallPicture>& walls) {
     TablePart table;
     table.name = "Wall tiles";
     table.title = "What each tile shows";
-    table.columns = {{"Place", ColumnKind::text, 44},        {"Display", ColumnKind::text, 26, true},
-                     {"Fed by", ColumnKind::text, 36},       {"On canvas", ColumnKind::text, 28},
-                     {"Preset", ColumnKind::text, 44},       {"Stream", ColumnKind::text, 30},
-                     {"Source", ColumnKind::text, 32},       {"Cut left", ColumnKind::number, 20},
-                     {"Cut top", ColumnKind::number, 20},    {"Cut width", ColumnKind::number, 22},
-                     {"Cut height", ColumnKind::number, 24}, {"Scaled", ColumnKind::text, 56}};
+    table.columns = {{"Place", ColumnKind::text, 44},       {"Display", ColumnKind::text, 26, true},
+                     {"Fed by", ColumnKind::text, 36},      {"On canvas", ColumnKind::text, 28},
+                     {"Preset", ColumnKind::text, 44},      {"Stream", ColumnKind::text, 30},
+                     {"Source", ColumnKind::text, 32},      {"Scaled", ColumnKind::text, 56},
+                     {"Cut left", ColumnKind::number, 20},  {"Cut top", ColumnKind::number, 20},
+                     {"Cut width", ColumnKind::number, 22}, {"Cut height", ColumnKind::number, 24}};
     for (const auto& wall : walls)
         for (const auto& tile : wall.tiles) add_tile(r, wall, tile, table);
     table.notes = {
@@ -135,43 +135,43 @@ TablePart tiles_part(const Reader& r, const std::vector<WallPicture>& walls) {
     return table;
 }
 
+TableRow wall_row(const Reader& r, const WallPicture& wall) {
+    const auto* room = wall.row->room ? r.source.design.rooms.find(*wall.row->room) : nullptr;
+    std::string pixels = "not known", hidden, canvas;
+    if (wall.raster) {
+        pixels = raster_words({wall.raster->tile_width, wall.raster->tile_height});
+        hidden = std::to_string(wall.raster->hidden_columns) + " across, " + std::to_string(wall.raster->hidden_rows) +
+                 " down";
+        canvas = raster_words(standards::wall_canvas(*wall.raster));
+    }
+    TableRow row;
+    row.subject = "device:" + analysis::first_tile(*wall.row).text();
+    row.cells = {text_cell(wall.row->name),
+                 text_cell(!room ? std::string() : (room->name.empty() ? room->number : room->name)),
+                 text_cell(std::to_string(wall.row->columns) + " across, " + std::to_string(wall.row->rows) + " down"),
+                 text_cell(pixels),
+                 text_cell(hidden),
+                 text_cell(canvas),
+                 text_cell(wall.row->note),
+                 wall.width ? Cell(*wall.width) : Cell(),
+                 wall.height ? Cell(*wall.height) : Cell()};
+    return row;
+}
+
 TablePart walls_part(const Reader& r, const std::vector<WallPicture>& walls) {
     TablePart table;
     table.name = "Walls";
     table.title = "Video walls";
-    table.columns = {{"Wall", ColumnKind::text, 40, true},
-                     {"Room", ColumnKind::text, 40},
-                     {"Columns", ColumnKind::number, 22},
-                     {"Rows", ColumnKind::number, 18},
+    table.columns = {{"Wall", ColumnKind::text, 44, true},
+                     {"Room", ColumnKind::text, 44},
+                     {"Tiles", ColumnKind::text, 36},
                      {"Pixels of a tile", ColumnKind::text, 36},
-                     {"Hidden across", ColumnKind::number, 30},
-                     {"Hidden down", ColumnKind::number, 28},
+                     {"Hidden in a seam", ColumnKind::text, 40},
                      {"Canvas", ColumnKind::text, 36},
-                     {"Lit width, m", ColumnKind::length_m, 28},
-                     {"Lit height, m", ColumnKind::length_m, 28},
-                     {"Note", ColumnKind::text, 76}};
-    for (const auto& wall : walls) {
-        const auto* room = wall.row->room ? r.source.design.rooms.find(*wall.row->room) : nullptr;
-        TableRow row;
-        row.cells = {text_cell(wall.row->name),
-                     text_cell(!room                ? std::string()
-                               : room->name.empty() ? room->number
-                                                    : room->name),
-                     std::int64_t{wall.row->columns}, std::int64_t{wall.row->rows}};
-        if (wall.raster) {
-            row.cells.push_back(text_cell(raster_words({wall.raster->tile_width, wall.raster->tile_height})));
-            row.cells.emplace_back(std::int64_t{wall.raster->hidden_columns});
-            row.cells.emplace_back(std::int64_t{wall.raster->hidden_rows});
-            row.cells.push_back(text_cell(raster_words(standards::wall_canvas(*wall.raster))));
-        } else {
-            row.cells.push_back(text_cell("not known"));
-        }
-        row.cells.resize(8);
-        row.cells.push_back(wall.width ? Cell(*wall.width) : Cell());
-        row.cells.push_back(wall.height ? Cell(*wall.height) : Cell());
-        row.cells.push_back(text_cell(wall.row->note));
-        table.rows.push_back(std::move(row));
-    }
+                     {"Note", ColumnKind::text, 86},
+                     {"Lit width, m", ColumnKind::length_m, 30},
+                     {"Lit height, m", ColumnKind::length_m, 30}};
+    for (const auto& wall : walls) table.rows.push_back(wall_row(r, wall));
     table.notes = {
         "The canvas counts the pixels of all tiles and those that hide behind the seams: gap / lit size of a tile x "
         "its "

@@ -19,8 +19,8 @@ TEST(WallPlan, SaysTheCanvasOfEachWall) {
     ASSERT_NE(row, nullptr);
     EXPECT_EQ(cell(walls, *row, "Pixels of a tile"), "1920 x 1080");
     EXPECT_EQ(cell(walls, *row, "Canvas"), "3843 x 2163");
-    EXPECT_EQ(std::get<std::int64_t>(row->cells[5]), 3);
-    EXPECT_EQ(std::get<base::Length>(row->cells[8]), WallRoom::length_um(2'421'000)) << "2 x 1209.6 + 1.8 mm";
+    EXPECT_EQ(cell(walls, *row, "Hidden in a seam"), "3 across, 3 down");
+    EXPECT_EQ(std::get<base::Length>(row->cells[7]), WallRoom::length_um(2'421'000)) << "2 x 1209.6 + 1.8 mm";
 }
 
 // Of a 1920 x 1080 picture over 3843 x 2163: the right low tile begins at 1923 x 1920 / 3843 = 960.75, nearest 961,
@@ -38,8 +38,8 @@ TEST(WallPlan, CutsOnePictureForAllTiles) {
     EXPECT_EQ(cell(tiles, *row, "On canvas"), "1923, 1083");
     EXPECT_EQ(cell(tiles, *row, "Preset"), "Lecture");
     EXPECT_EQ(cell(tiles, *row, "Source"), "1920 x 1080");
-    EXPECT_EQ(std::get<std::int64_t>(row->cells[7]), 961);
-    EXPECT_EQ(std::get<std::int64_t>(row->cells[9]), 1920 - 961);
+    EXPECT_EQ(std::get<std::int64_t>(row->cells[8]), 961);
+    EXPECT_EQ(std::get<std::int64_t>(row->cells[10]), 1920 - 961);
     EXPECT_EQ(cell(tiles, *row, "Scaled"), "x 2.00");
 }
 
