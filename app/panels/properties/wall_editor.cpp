@@ -104,6 +104,9 @@ void show_figures(Figures& figures, const Document& document, model::WallId id) 
         } else {
             figures.figure(tr("Canvas"), tr("not known"));
         }
+        figures.words(tr("In the drawing: the part of the picture that each tile shows in the chosen preset, else its "
+                         "place on the canvas."),
+                      "faint");
         if (wall.width && wall.height)
             figures.figure(tr("Lit image"), tr("%1 x %2").arg(shown(base::print(*wall.width, numbers)),
                                                               shown(base::print(*wall.height, numbers))));
