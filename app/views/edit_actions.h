@@ -1,5 +1,5 @@
-// The actions of the Edit menu that work on several devices: copy, cut, paste, duplicate, align, make a wall, select similar, plan
-// addresses.
+// The actions of the Edit menu that work on several devices: copy, cut, paste, duplicate, align, make a wall, select
+// similar, plan addresses.
 #pragma once
 
 class QMenu;

@@ -75,7 +75,8 @@ std::string name_of(const model::Design& design, const base::Ref& ref) {
     if (kind == "wall")
         if (const auto* row = find_row(design.walls, id)) return tag_or(row->name, id);
     if (kind == "room")
-        if (const auto* row = find_row(design.rooms, id)) return tag_or(row->name.empty() ? row->number : row->name, id);
+        if (const auto* row = find_row(design.rooms, id))
+            return tag_or(row->name.empty() ? row->number : row->name, id);
     if (kind == "subscription")
         if (const auto* row = find_row(design.subscriptions, id)) return input_name(design, *row);
     return ref.text;

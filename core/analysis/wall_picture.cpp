@@ -184,9 +184,8 @@ TilePicture tile_picture(const graph::Wiring& wiring, const VideoChains& chains,
     if (picture.streams.size() != 1) return picture;
     picture.source = source_size(chains, wiring, *picture.streams.front());
     if (!picture.source) return picture;
-    const bool spread = std::ranges::all_of(wall.tiles, [&](const WallTile& other) {
-        return streams_of(wiring, other, preset) == picture.streams;
-    });
+    const bool spread = std::ranges::all_of(
+        wall.tiles, [&](const WallTile& other) { return streams_of(wiring, other, preset) == picture.streams; });
     if (!spread)
         picture.cut = standards::PixelRectangle{0, 0, picture.source->width, picture.source->height};
     else if (wall.raster)

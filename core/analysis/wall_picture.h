@@ -24,7 +24,7 @@ struct WallTile {
     int column = 0, row = 0;
     std::optional<int> device;    // none: the place is empty
     std::vector<TileFeed> feeds;  // nearest first
-    bool fed = false;  // something reaches it, though what may not be known
+    bool fed = false;             // something reaches it, though what may not be known
     friend bool operator==(const WallTile&, const WallTile&) = default;
 
     /// The one decoder that feeds it; null where there is none, or a choice.

@@ -14,8 +14,8 @@
 #include "core/model/rows/subscription.h"
 #include "core/model/rows/type_row.h"
 #include "core/model/rows/vlan.h"
-#include "core/model/rows/wall.h"
 #include "core/model/rows/waiver.h"
+#include "core/model/rows/wall.h"
 #include "core/model/table.h"
 
 #include <string_view>
@@ -78,8 +78,8 @@ constexpr void for_each_table(F&& f) {
 }
 
 /// Every row type, in the order of the tables.
-using AllRows = std::tuple<Settings, Room, Rack, Vlan, Device, PortOverride, Cable, Stream, Preset, Subscription, Wall, Sheet,
-                           Place, CableLine, RoomFrame, Note, Waiver, Revision, DeviceTypeRow, CableTypeRow>;
+using AllRows = std::tuple<Settings, Room, Rack, Vlan, Device, PortOverride, Cable, Stream, Preset, Subscription, Wall,
+                           Sheet, Place, CableLine, RoomFrame, Note, Waiver, Revision, DeviceTypeRow, CableTypeRow>;
 
 /// The table of a row type.
 template <class Row>

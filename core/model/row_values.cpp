@@ -177,7 +177,8 @@ Trouble wrong_value(const Room& row) {
         if (auto trouble = out_of("farthest viewer in micrometres", row.farthest_viewer->count(), 1, most_viewing_um))
             return trouble;
     if (row.element_height)
-        if (auto trouble = out_of("element height in thousandths of a percent", row.element_height->count(), 100, 100'000))
+        if (auto trouble =
+                out_of("element height in thousandths of a percent", row.element_height->count(), 100, 100'000))
             return trouble;
     return wrong_temperature(row.temperature);
 }

@@ -49,7 +49,8 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
 
 /// A display that takes LED data and passes it on.
 std::shared_ptr<const catalogue::DeviceType> full_display() {
-    catalogue::DeviceType type{.key = {"full-cabinet"}, .name = "Cabinet", .maker = "Generic", .kind = catalogue::DeviceKind::wall_tile};
+    catalogue::DeviceType type{
+        .key = {"full-cabinet"}, .name = "Cabinet", .maker = "Generic", .kind = catalogue::DeviceKind::wall_tile};
     type.ports = {{.key = {"data-out"},
                    .signal = catalogue::Signal::extender,
                    .way = catalogue::Way::out,
@@ -106,8 +107,7 @@ struct FullDesign {
                        {}});
     }
     void fill_venue() {
-        b.change<Room>(room,
-                       [](Room& r) {
+        b.change<Room>(room, [](Room& r) {
             r.floor = "1", r.temperature = 40_degC, r.note = "line one\nline two\ttab";
             r.farthest_viewer = 12_m, r.viewing = standards::ViewingCategory::basic;
             r.element_height = standards::ElementHeight::from_count(3000);

@@ -324,11 +324,10 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,       agree_contention, bend_cable,    configure_device, configure_port,
-        connect,        embed_types,      move_on_sheet, move_querier,     paste,
-        place_device,   reconnect,        remove,        rename,           set_cable_type,
-        set_fibre_work, set_length,       set_settings,  set_stream,       set_up_vlan,
-        set_wall, stand_in_room,  subscribe,        waive};
+        add_rows,       agree_contention, bend_cable, configure_device, configure_port, connect,     embed_types,
+        move_on_sheet,  move_querier,     paste,      place_device,     reconnect,      remove,      rename,
+        set_cable_type, set_fibre_work,   set_length, set_settings,     set_stream,     set_up_vlan, set_wall,
+        stand_in_room,  subscribe,        waive};
     static_assert(std::variant_size_v<model::AnyEdit> == 24);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);

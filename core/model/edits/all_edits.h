@@ -35,9 +35,10 @@
 
 namespace streamwright::model {
 
-using AnyEdit = std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes,
-                             MoveOnSheet, MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType,
-                             SetFibreWork, SetLength, SetSettings, SetStream, SetUpVlan, SetWall, StandInRoom, Subscribe, Waive>;
+using AnyEdit =
+    std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
+                 MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetFibreWork, SetLength,
+                 SetSettings, SetStream, SetUpVlan, SetWall, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

@@ -17,8 +17,8 @@ struct Room {
     std::string name;
     std::string floor;
     std::optional<base::Temperature> temperature;  // of the cable ways at this room, hottest planned
-    // For whom pictures in it must be large enough: who sits farthest from them, what they do with them, and the smallest
-    // thing they must make out as a share of the height of the image.
+    // For whom pictures in it must be large enough: who sits farthest from them, what they do with them, and the
+    // smallest thing they must make out as a share of the height of the image.
     std::optional<base::Length> farthest_viewer;
     std::optional<standards::ViewingCategory> viewing;
     std::optional<standards::ElementHeight> element_height;

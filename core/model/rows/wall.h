@@ -1,5 +1,5 @@
-// A video wall: displays side by side that show one picture, or one each. Its tiles are devices of the design; where they
-// are drawn is their own affair.
+// A video wall: displays side by side that show one picture, or one each. Its tiles are devices of the design; where
+// they are drawn is their own affair.
 #pragma once
 
 #include "core/base/units.h"
