@@ -2,6 +2,7 @@
 
 #include "app/panels/address_dialog.h"
 #include "app/tools/copying.h"
+#include "app/tools/wall_making.h"
 #include "app/views/main_window.h"
 #include "app/views/schematic/schematic_view.h"
 #include "app/views/status_line.h"
@@ -50,6 +51,11 @@ void add_align_menu(MainWindow& window, QMenu& menu) {
             align_selection(viewport, alignment, MainWindow::tr("Align"));
         });
     }
+}
+
+void add_make_wall(MainWindow& window, QMenu& menu) {
+    edit_actions_detail::add_action(window, menu, MainWindow::tr("Make a &wall of the selected displays"), {},
+                                    make_wall_of_selection);
 }
 
 void add_select_similar(MainWindow& window, QMenu& menu) {

@@ -65,6 +65,7 @@ void add_edit_menu(MainWindow& window) {
     add(*menu, MainWindow::tr("&Fold"), QKeySequence(Qt::CTRL | Qt::Key_K),
         [&schematic] { schematic.fold_selection(); });
     add_align_menu(window, *menu);
+    add_make_wall(window, *menu);
     menu->addSeparator();
     add(*menu, MainWindow::tr("Add a &room"), {}, [&schematic] { schematic.add_room(); });
     add(*menu, MainWindow::tr("Add a n&ote"), {}, [&schematic] { schematic.add_note(); });

@@ -56,9 +56,12 @@ FactSet spoils(const model::Change<model::Settings>& change) {
 }
 
 FactSet spoils(const model::Change<model::Room>& change) {
-    const auto before = change.before ? change.before->temperature : std::nullopt;
-    const auto after = change.after ? change.after->temperature : std::nullopt;
-    return before == after ? FactSet{} : wiring | fact_bit<PowerBudget>();
+    const auto before = change.before.value_or(model::Room::blank(change.key()));
+    const auto after = change.after.value_or(model::Room::blank(change.key()));
+    if (before.temperature != after.temperature) return wiring | fact_bit<PowerBudget>();
+    const bool seen_alike = before.farthest_viewer == after.farthest_viewer && before.viewing == after.viewing &&
+                            before.element_height == after.element_height;
+    return seen_alike ? FactSet{} : wiring;
 }
 
 FactSet spoils(const model::Change<model::Rack>& change) {
@@ -187,6 +190,14 @@ FactSet spoils(const model::Change<model::Preset>& change) {
 FactSet spoils(const model::Change<model::Subscription>& change) {
     if (stays(change) && alike(change, [](model::Subscription&) {})) return {};
     return wiring | of_presets | pictures;
+}
+
+FactSet spoils(const model::Change<model::Wall>& change) {
+    const auto words = [](model::Wall& row) {
+        row.name.clear();
+        row.note.clear();
+    };
+    return stays(change) && alike(change, words) ? FactSet{} : wiring;
 }
 
 FactSet spoils(const model::Change<model::DeviceTypeRow>&) { return structure; }

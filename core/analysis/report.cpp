@@ -72,6 +72,11 @@ std::string name_of(const model::Design& design, const base::Ref& ref) {
         if (const auto* row = find_row(design.presets, id)) return tag_or(row->name, id);
     if (kind == "vlan")
         if (const auto* row = find_row(design.vlans, id)) return vlan_name(*row);
+    if (kind == "wall")
+        if (const auto* row = find_row(design.walls, id)) return tag_or(row->name, id);
+    if (kind == "room")
+        if (const auto* row = find_row(design.rooms, id))
+            return tag_or(row->name.empty() ? row->number : row->name, id);
     if (kind == "subscription")
         if (const auto* row = find_row(design.subscriptions, id)) return input_name(design, *row);
     return ref.text;

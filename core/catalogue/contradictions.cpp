@@ -1,6 +1,7 @@
 #include "core/catalogue/contradictions.h"
 
 #include "core/catalogue/detail/judge.h"
+#include "core/catalogue/detail/judge_image.h"
 #include "core/standards/picture_links.h"
 
 #include <algorithm>
@@ -153,6 +154,7 @@ void judge_port(Judge& judge, const DeviceType& type, const PortType& port) {
                     "names a format twice");
     judge_usb_port(judge, port, field);
     judge_picture(judge, port, field + ".picture");
+    judge_led(judge, port, field + ".most_pixels");
     judge_poe(judge, port, field);
     judge_fibre_port(judge, port, field);
     judge_passage(judge, type, port, field);
@@ -348,6 +350,7 @@ std::optional<base::Error> contradiction(const DeviceType& type, const std::stri
     if (type.module) judge_module(judge, *type.module);
     judge_kind(judge, type);
     judge_body(judge, type);
+    judge_image(judge, type);
     return judge.error();
 }
 

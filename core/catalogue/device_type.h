@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/catalogue/codec.h"
+#include "core/catalogue/image_facts.h"
 #include "core/catalogue/module_facts.h"
 #include "core/catalogue/port_type.h"
 #include "core/catalogue/switch_facts.h"
@@ -99,6 +100,8 @@ struct DeviceType {
     std::string control_note;                  // wiring and hidden settings that control depends on
     std::optional<int> usb_hubs;               // that it puts in series between its sides
     std::optional<base::Duration> delay;       // of sound or pictures: in to out, or in to what is seen
+    std::optional<ImageFacts> image;           // of what shows pictures; none: not stated
+    std::optional<int> most_windows;           // pictures that it composes on one output at once; none: not stated
     std::vector<LicenceNeed> licences;
     std::map<std::string, std::string> unknown;  // keys of a newer format, kept as JSON text
 

@@ -1,8 +1,15 @@
 #include "core/catalogue/port_type.h"
 
+#include <algorithm>
+
 namespace streamwright::catalogue {
 
 bool is_network(Signal signal) { return signal == Signal::copper || signal == Signal::fibre; }
+
+bool carries_led_data(const PortType& port) {
+    return port.signal == Signal::extender &&
+           std::find(port.standards.begin(), port.standards.end(), led_data) != port.standards.end();
+}
 
 bool is_cage(Connector connector) {
     return connector == Connector::sfp || connector == Connector::sfp_plus || connector == Connector::sfp28 ||

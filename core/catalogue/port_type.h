@@ -7,8 +7,10 @@
 #include "core/catalogue/picture_facts.h"
 #include "core/catalogue/usb_facts.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace streamwright::catalogue {
@@ -86,9 +88,13 @@ struct PortType {
     std::optional<Polish> polish;         // fibre sockets and adapters
     std::optional<int> joints;    // through ports of fibre: mated pairs between the two faces; usually 1, cassettes 2
     std::optional<bool> crosses;  // through ports of fibre: swaps the two strands of a pair
+    std::optional<std::int64_t> most_pixels;  // outputs of LED data: of all cabinets behind it; none: not stated
     friend bool operator==(const PortType&, const PortType&) = default;
 };
 
+/// Data for LED cabinets: the plug of a network cable, and neither Ethernet nor an extender's link.
+inline constexpr std::string_view led_data = "LED wall data";
+bool carries_led_data(const PortType& port);
 bool is_network(Signal signal);
 bool is_cage(Connector connector);
 /// Whether a transceiver of that form goes into the cage: SFP+ and SFP28 cages take the older forms too.

@@ -46,6 +46,7 @@ struct Fields<PortType> {
         v("joints", s.joints);
         v("crosses", s.crosses);
         v("picture", s.picture);
+        v("most_pixels", s.most_pixels);
     }
 };
 
@@ -156,6 +157,8 @@ struct Fields<DeviceType> {
         v("control_note", s.control_note);
         v("usb_hubs", s.usb_hubs);
         v("delay_ns", s.delay);
+        v("image", s.image);
+        v("most_windows", s.most_windows);
         v("licences", s.licences);
     }
 };

@@ -20,6 +20,10 @@ bool is_table(const std::string& name) {
     return found;
 }
 
+/// Tables that the first files of the version did not have: left out while they are empty, so that such files are
+/// written as they were read.
+bool came_later(std::string_view table) { return table == "walls"; }
+
 /// Where messages point: file, line if it can be found, table and row.
 struct ReadPlace {
     std::string_view text;
@@ -129,6 +133,7 @@ void write_whole_file_keys(std::string& out, const model::Settings& settings) {
 std::string write_design(const model::Design& design) {
     std::string out = "{\n\"format\":\"streamwright\",\n\"version\":" + std::to_string(format_version);
     model::for_each_table([&](std::string_view name, auto member) {
+        if (came_later(name) && (design.*member).size() == 0) return;
         std::vector<std::string> records;
         for (const auto& row : design.*member) records.push_back(row_text(row));
         out += ",\n\"" + std::string(name) + "\":";

@@ -1,5 +1,6 @@
 #include "core/model/clipping.h"
 
+#include <algorithm>
 #include <set>
 #include <type_traits>
 
@@ -72,6 +73,13 @@ void take_cables_and_streams(Design& clipping, const Design& design) {
         }
 }
 
+/// A wall goes along where all its displays do.
+void take_walls(Design& clipping, const Design& design) {
+    const auto here = [&](const std::optional<DeviceId>& tile) { return !tile || clipping.devices.contains(*tile); };
+    for (const auto& row : design.walls)
+        if (std::ranges::all_of(row.tiles, here)) clipping.walls.put(row);
+}
+
 void take_drawing(Design& clipping, const Design& design, SheetId sheet) {
     take_row<Sheet>(clipping, design, sheet);
     for (const auto& row : clipping.devices) take_row<Place>(clipping, design, {sheet, row.id});
@@ -84,11 +92,13 @@ Design copied(const Design& design, const std::vector<DeviceId>& devices, SheetI
     Design clipping;
     take_devices(clipping, design, {devices.begin(), devices.end()});
     take_cables_and_streams(clipping, design);
+    take_walls(clipping, design);
     take_drawing(clipping, design, sheet);
     NamedPlaces named;
     for (const auto& row : clipping.devices) named.look(row);
     for (const auto& row : clipping.port_overrides) named.look(row);
     for (const auto& row : clipping.streams) named.look(row);
+    for (const auto& row : clipping.walls) named.look(row);
     for (const auto id : named.rooms) take_row<Room>(clipping, design, id);
     for (const auto id : named.vlans) take_row<Vlan>(clipping, design, id);
     return clipping;

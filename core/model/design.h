@@ -15,6 +15,7 @@
 #include "core/model/rows/type_row.h"
 #include "core/model/rows/vlan.h"
 #include "core/model/rows/waiver.h"
+#include "core/model/rows/wall.h"
 #include "core/model/table.h"
 
 #include <string_view>
@@ -33,6 +34,7 @@ struct Design {
     Table<Stream> streams;
     Table<Preset> presets;
     Table<Subscription> subscriptions;
+    Table<Wall> walls;
     Table<Sheet> sheets;
     Table<Place> places;
     Table<CableLine> cable_lines;
@@ -63,6 +65,7 @@ constexpr void for_each_table(F&& f) {
     f(std::string_view("streams"), &Design::streams);
     f(std::string_view("presets"), &Design::presets);
     f(std::string_view("subscriptions"), &Design::subscriptions);
+    f(std::string_view("walls"), &Design::walls);
     f(std::string_view("sheets"), &Design::sheets);
     f(std::string_view("places"), &Design::places);
     f(std::string_view("cable_lines"), &Design::cable_lines);
@@ -75,8 +78,8 @@ constexpr void for_each_table(F&& f) {
 }
 
 /// Every row type, in the order of the tables.
-using AllRows = std::tuple<Settings, Room, Rack, Vlan, Device, PortOverride, Cable, Stream, Preset, Subscription, Sheet,
-                           Place, CableLine, RoomFrame, Note, Waiver, Revision, DeviceTypeRow, CableTypeRow>;
+using AllRows = std::tuple<Settings, Room, Rack, Vlan, Device, PortOverride, Cable, Stream, Preset, Subscription, Wall,
+                           Sheet, Place, CableLine, RoomFrame, Note, Waiver, Revision, DeviceTypeRow, CableTypeRow>;
 
 /// The table of a row type.
 template <class Row>

@@ -16,6 +16,7 @@ using RoomId = base::Id<struct RoomIdTag>;
 using RackId = base::Id<struct RackIdTag>;
 using SheetId = base::Id<struct SheetIdTag>;
 using FrameId = base::Id<struct FrameIdTag>;
+using WallId = base::Id<struct WallIdTag>;
 using NoteId = base::Id<struct NoteIdTag>;
 using WaiverId = base::Id<struct WaiverIdTag>;
 using RevisionId = base::Id<struct RevisionIdTag>;

@@ -2,6 +2,7 @@
 
 #include "core/model/row_checks.h"
 
+#include <map>
 #include <set>
 #include <tuple>
 
@@ -20,6 +21,19 @@ void find_doubled_inputs(const Design& design, std::vector<BrokenBond>& out) {
                             {row.input.text, row.id.text()}}});
 }
 
+/// A display is a tile of one wall; the later of two that share one is named.
+void find_shared_tiles(const Design& design, std::vector<BrokenBond>& out) {
+    std::map<DeviceId, const Wall*> taken;
+    for (const auto& row : design.walls)
+        for (const auto& tile : row.tiles) {
+            if (!tile) continue;
+            const auto [at, fresh] = taken.emplace(*tile, &row);
+            if (fresh || at->second == &row) continue;
+            if (auto trouble = shared_tile(design, row)) out.push_back({"walls", row.id.text(), std::move(*trouble)});
+            break;
+        }
+}
+
 }  // namespace
 
 std::vector<BrokenBond> broken_bonds_with_places(const Design& design) {
@@ -31,6 +45,7 @@ std::vector<BrokenBond> broken_bonds_with_places(const Design& design) {
                 found.push_back({name, key_text(row.key()), std::move(*trouble)});
         }
         if (name == "subscriptions") find_doubled_inputs(design, found);
+        if (name == "walls") find_shared_tiles(design, found);
     });
     return found;
 }

@@ -1,6 +1,8 @@
 // What the rows of a design name must be there; and what a text may hold.
 #include "core/model/row_checks.h"
 
+#include <algorithm>
+
 namespace streamwright::model {
 
 namespace {
@@ -137,6 +139,27 @@ Trouble broken_bond(const Design& design, const Subscription& row) {
     if (auto trouble = missing(design.presets, row.preset, subject, "the preset")) return trouble;
     if (auto trouble = missing(design.streams, row.stream, subject, "the stream")) return trouble;
     return missing(design.devices, row.decoder, subject, "the device");
+}
+
+Trouble broken_bond(const Design& design, const Wall& row) {
+    const auto subject = called("Wall", row.name, row.id.text());
+    if (auto trouble = missing(design.rooms, row.room, subject, "the room")) return trouble;
+    for (const auto& tile : row.tiles)
+        if (auto trouble = missing(design.devices, tile, subject, "the device")) return trouble;
+    return std::nullopt;
+}
+
+Trouble shared_tile(const Design& design, const Wall& row) {
+    for (const auto& other : design.walls) {
+        if (other.id == row.id) continue;
+        for (const auto& tile : other.tiles) {
+            if (!tile || std::ranges::find(row.tiles, tile) == row.tiles.end()) continue;
+            const auto* device = design.devices.find(*tile);
+            return base::Error{"%1 is a tile of %2 already; take it out there first.",
+                               {device ? device->tag : tile->text(), called("wall", other.name, other.id.text())}};
+        }
+    }
+    return std::nullopt;
 }
 
 Trouble broken_bond(const Design&, const Sheet&) { return std::nullopt; }

@@ -24,6 +24,7 @@ Trouble wrong_value(const Cable& row);
 Trouble wrong_value(const Stream& row);
 Trouble wrong_value(const Preset& row);
 Trouble wrong_value(const Subscription& row);
+Trouble wrong_value(const Wall& row);
 Trouble wrong_value(const Sheet& row);
 Trouble wrong_value(const Place& row);
 Trouble wrong_value(const CableLine& row);
@@ -45,6 +46,7 @@ Trouble broken_bond(const Design& design, const Cable& row);
 Trouble broken_bond(const Design& design, const Stream& row);
 Trouble broken_bond(const Design& design, const Preset& row);
 Trouble broken_bond(const Design& design, const Subscription& row);
+Trouble broken_bond(const Design& design, const Wall& row);
 Trouble broken_bond(const Design& design, const Sheet& row);
 Trouble broken_bond(const Design& design, const Place& row);
 Trouble broken_bond(const Design& design, const CableLine& row);
@@ -80,6 +82,9 @@ Trouble wrong_texts(const Row& row) {
     look(look, "", row);
     return trouble;
 }
+
+/// A display of this wall that another wall has already.
+Trouble shared_tile(const Design& design, const Wall& row);
 
 /// All of the above for a row about to be put.
 template <class Row>

@@ -171,7 +171,17 @@ Trouble wrong_value(const Settings& row) {
                        {row.security.certificates_expire}};
 }
 
-Trouble wrong_value(const Room& row) { return wrong_temperature(row.temperature); }
+Trouble wrong_value(const Room& row) {
+    constexpr std::int64_t most_viewing_um = 1'000'000'000;  // 1 km
+    if (row.farthest_viewer)
+        if (auto trouble = out_of("farthest viewer in micrometres", row.farthest_viewer->count(), 1, most_viewing_um))
+            return trouble;
+    if (row.element_height)
+        if (auto trouble =
+                out_of("element height in thousandths of a percent", row.element_height->count(), 100, 100'000))
+            return trouble;
+    return wrong_temperature(row.temperature);
+}
 
 Trouble wrong_value(const Rack& row) {
     if (auto trouble = out_of("height of the rack in units", row.units, 1, 100)) return trouble;
@@ -270,6 +280,27 @@ Trouble wrong_value(const Stream& row) {
 
 Trouble wrong_value(const Preset& row) { return out_of("number of the preset", row.number, 1, 1'000'000); }
 Trouble wrong_value(const Subscription&) { return std::nullopt; }
+
+Trouble wrong_value(const Wall& row) {
+    constexpr std::int64_t most_gap_um = 1'000'000;  // 1 m: what stands farther apart is no wall
+    if (auto trouble = out_of("number of columns of the wall", row.columns, 1, most_wall_side)) return trouble;
+    if (auto trouble = out_of("number of rows of the wall", row.rows, 1, most_wall_side)) return trouble;
+    if (row.columns * row.rows < 2) return base::Error{"A wall has two tiles or more.", {}};
+    if (auto trouble = out_of("gap across in micrometres", row.gap_across.count(), 0, most_gap_um)) return trouble;
+    if (auto trouble = out_of("gap down in micrometres", row.gap_down.count(), 0, most_gap_um)) return trouble;
+    const auto places = static_cast<std::size_t>(row.columns) * static_cast<std::size_t>(row.rows);
+    if (row.tiles.size() != places)
+        return base::Error{"A wall of %1 x %2 has %3 tiles; %4 were listed.",
+                           {std::to_string(row.columns), std::to_string(row.rows), std::to_string(places),
+                            std::to_string(row.tiles.size())}};
+    std::vector<DeviceId> placed;
+    for (const auto& tile : row.tiles)
+        if (tile) placed.push_back(*tile);
+    if (placed.empty()) return base::Error{"A wall needs a display in one of its places at least.", {}};
+    if (doubled(placed)) return base::Error{"A display stands twice in one wall; keep one of its places.", {}};
+    return std::nullopt;
+}
+
 Trouble wrong_value(const Sheet& row) { return out_of("number of the sheet", row.number, 1, 100'000); }
 Trouble wrong_value(const Place& row) { return wrong_point(row.at); }
 

@@ -51,6 +51,30 @@ TEST(Dirty, theHeightOfARackRunsRulesAgain) {
     EXPECT_EQ(analysis::spoilt_by(model::difference(before, c.design())).facts, fact_bit<graph::Wiring>());
 }
 
+TEST(Dirty, aWallIsSeenInTheWiringAndItsNameNowhere) {
+    auto c = clean_design();
+    auto row = model::Wall::blank(model::WallId(1));
+    row.rows = 1;
+    row.tiles = {c.display, c.display2};
+    c.b.put(row);
+    const auto changed = [&](auto&& change) {
+        const auto before = c.design();
+        c.b.change<model::Wall>(row.id, change);
+        return analysis::spoilt_by(model::difference(before, c.design())).facts;
+    };
+    EXPECT_FALSE(changed([](auto& wall) { wall.name = "Left", wall.note = "x"; }).any());
+    EXPECT_EQ(changed([](auto& wall) { wall.gap_across = 2_mm; }), fact_bit<graph::Wiring>());
+    EXPECT_EQ(changed([](auto& wall) { wall.tiles[1].reset(); }), fact_bit<graph::Wiring>());
+}
+
+TEST(Dirty, whoSitsFarthestIsSeenInTheWiring) {
+    auto c = clean_design();
+    const auto room = c.b.room("1.01", "Hall");
+    const auto before = c.design();
+    c.b.change<model::Room>(room, [](auto& row) { row.farthest_viewer = 8_m; });
+    EXPECT_EQ(analysis::spoilt_by(model::difference(before, c.design())).facts, fact_bit<graph::Wiring>());
+}
+
 TEST(Dirty, aRenameSpoilsTagsOnly) {
     const auto c = clean_design();
     const auto tags = fact_bit<analysis::TagUse>();

@@ -35,6 +35,12 @@ std::string plain(const std::string& members) {
     return R"({"key":"t","name":"Thing","maker":"Generic",)" + members + "}";
 }
 
+std::string led_output(const std::string& pixels) {
+    return R"("ports":[{"key":"a","signal":"extender","way":"out","connector":"rj45","standards":["LED wall data"],)"
+           R"("most_pixels":)" +
+           pixels + "}]";
+}
+
 struct Case {
     std::string name, json, field;
 };
@@ -50,6 +56,8 @@ TEST_P(Contradiction, IsRefusedWithItsField) {
 TEST(Contradictions, SoundTypesAreTaken) {
     EXPECT_EQ(refusal_of(encoder_with(picture_in + "," + network, encodes)), "");
     EXPECT_EQ(refusal_of(plain(R"("ports":[])")), "");
+    EXPECT_EQ(refusal_of(plain(led_output("650000"))), "");
+    EXPECT_EQ(refusal_of(plain(R"("image":{"pixels_across":1920,"pixels_down":1080},"most_windows":4)")), "");
     EXPECT_EQ(cable_refusal_of(R"("signal":"copper","medium":"balanced_copper","grade":"cat6","plugs":["rj45"])"), "");
 }
 
@@ -75,6 +83,23 @@ const std::vector<Case> device_cases{
      plain(R"("ports":[{"key":"a","signal":"copper","way":"through","connector":"rj45","passes_to":"b"},)"
            R"({"key":"b","signal":"fibre","way":"through","connector":"lc_duplex","passes_to":"a"}])"),
      "ports[a].passes_to"},
+    {"PixelsOfAPlainPort",
+     plain(R"("ports":[{"key":"a","signal":"video","way":"out","connector":"hdmi","most_pixels":1}])"),
+     "ports[a].most_pixels"},
+    {"NoPixels", plain(led_output("0")), "ports[a].most_pixels"},
+    {"PixelsWithoutEnd", plain(led_output("1000000001")), "ports[a].most_pixels"},
+    {"ImageOfNoPixels", plain(R"("image":{"pixels_across":0,"pixels_down":1080})"), "image.pixels_across"},
+    {"ImageOfTooManyPixels", plain(R"("image":{"pixels_across":1920,"pixels_down":32769})"), "image.pixels_down"},
+    {"ImageWithoutWidth", plain(R"("image":{"pixels_across":1920,"pixels_down":1080,"width_um":0,"height_um":1})"),
+     "image.width_um"},
+    {"ImageTooHigh", plain(R"("image":{"pixels_across":1920,"pixels_down":1080,"width_um":1,"height_um":100000001})"),
+     "image.height_um"},
+    {"ImageOfOneSide", plain(R"("image":{"pixels_across":1920,"pixels_down":1080,"width_um":1})"), "image:"},
+    {"ImageOfAnEncoder",
+     encoder_with(picture_in + "," + network, encodes, R"(,"image":{"pixels_across":1920,"pixels_down":1080})"),
+     "image:"},
+    {"NoWindows", plain(R"("most_windows":0)"), "most_windows"},
+    {"WindowsWithoutEnd", plain(R"("most_windows":1001)"), "most_windows"},
     {"ThroughWithoutOtherFace", plain(R"("ports":[{"key":"a","signal":"copper","way":"through","connector":"rj45"}])"),
      "ports[a].passes_to"},
     {"PassesToWithoutThrough",

@@ -40,10 +40,25 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
     type.control_note = "switch serial control on in the service menu";
     type.usb_hubs = 1;
     type.delay = base::Duration::from_count(3'000'000);
+    type.most_windows = 4;
     type.size.full_depth = false;
     type.controlled_by = {catalogue::ControlMethod::ir, catalogue::ControlMethod::network};
     type.licences = {{"Control licence", catalogue::LicencePer::encoder, 10, 2}};
     return full;
+}
+
+/// A display that takes LED data and passes it on.
+std::shared_ptr<const catalogue::DeviceType> full_display() {
+    catalogue::DeviceType type{
+        .key = {"full-cabinet"}, .name = "Cabinet", .maker = "Generic", .kind = catalogue::DeviceKind::wall_tile};
+    type.ports = {{.key = {"data-out"},
+                   .signal = catalogue::Signal::extender,
+                   .way = catalogue::Way::out,
+                   .connector = catalogue::Connector::rj45,
+                   .standards = {std::string(catalogue::led_data)},
+                   .most_pixels = 500'000}};
+    type.image = catalogue::ImageFacts{320, 180, 600_mm, base::Length::from_count(337'500)};
+    return std::make_shared<const catalogue::DeviceType>(std::move(type));
 }
 
 struct FullDesign {
@@ -92,8 +107,11 @@ struct FullDesign {
                        {}});
     }
     void fill_venue() {
-        b.change<Room>(room,
-                       [](Room& r) { r.floor = "1", r.temperature = 40_degC, r.note = "line one\nline two\ttab"; });
+        b.change<Room>(room, [](Room& r) {
+            r.floor = "1", r.temperature = 40_degC, r.note = "line one\nline two\ttab";
+            r.farthest_viewer = 12_m, r.viewing = standards::ViewingCategory::basic;
+            r.element_height = standards::ElementHeight::from_count(3000);
+        });
         b.change<Rack>(rack, [&](Rack& r) { r.room = room, r.units = 24, r.depth = 800_mm; });
         b.change<Vlan>(vlan, [](Vlan& r) {
             r.purpose = VlanPurpose::wireless, r.gateway = base::Ipv4{0x0A010001};
@@ -128,6 +146,7 @@ struct FullDesign {
         const auto module = types::module_sr();
         b.embed(module);
         b.embed(full_type());
+        b.embed(full_display());
         b.put(PortOverride{{sw, {"s1"}},
                            "A/1",
                            module->key,
@@ -176,6 +195,10 @@ struct FullDesign {
         b.put(CableLine{{sheet, cable}, {{1_mm, 2_mm}, {3_mm, 4_mm}}, true, {}});
         b.put(RoomFrame{FrameId(1), sheet, room, "Frame", {5_mm, 6_mm}, 100_mm, 50_mm, {}});
         b.put(Note{NoteId(1), sheet, {7_mm, 8_mm}, "text \\ / \x7f ünï 日本", {}});
+        auto wall = Wall::blank(WallId(1));
+        wall.name = "Wall 1", wall.room = room, wall.columns = 3, wall.rows = 1, wall.note = "n";
+        wall.gap_across = 2_mm, wall.gap_down = 1_mm, wall.tiles = {dec, std::nullopt, ep};
+        b.put(wall);
         b.put(Waiver{WaiverId(1), "link_overfull", 3, {"cable:" + cable.text()}, "agreed", "lead", {}});
         b.put(Revision{RevisionId(1), 2, "B", "2025-02-03", "second issue", "design", {}});
     }

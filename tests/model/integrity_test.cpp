@@ -39,6 +39,15 @@ struct Sound {
         b.address(enc, "10.1.0.20", vlan);
         b.usual_vlan(vlan);
     }
+    /// Two devices side by side, then changed.
+    template <class Change>
+    void wall(Change change) {
+        auto row = Wall::blank(WallId(1));
+        row.rows = 1;
+        row.tiles = {enc, dec};
+        change(row);
+        b.put(row);
+    }
 };
 
 TEST(Integrity, ASoundDesignHasNoBrokenBond) {
@@ -103,6 +112,13 @@ std::vector<Fault> dangling() {
         {"settings", "the preset",
          [](Sound& s) { s.b.change<Settings>({}, [](Settings& r) { r.survive_presets = {PresetId(99)}; }); }},
         {"subscriptions", "twice", [](Sound& s) { s.b.subscribe(s.preset, s.stream, s.dec); }},
+        {"walls", "the device", [](Sound& s) { s.wall([](Wall& r) { r.tiles[1] = no_device; }); }},
+        {"walls", "the room", [](Sound& s) { s.wall([](Wall& r) { r.room = no_room; }); }},
+        {"walls", "tile of wall Left already",
+         [](Sound& s) {
+             s.wall([](Wall& r) { r.name = "Left"; });
+             s.wall([](Wall& r) { r.id = WallId(2); });
+         }},
         {"places", "sheet", [](Sound& s) { s.b.place(no_sheet, s.enc, 1_mm, 1_mm); }},
         {"places", "device", [](Sound& s) { s.b.place(s.sheet, no_device, 1_mm, 1_mm); }},
         {"cable_lines", "cable",
@@ -134,6 +150,8 @@ std::vector<Fault> past_the_limit() {
     const auto device = [](auto change) { return [=](Sound& s) { s.b.change<Device>(s.sw, change); }; };
     const auto settings = [](auto change) { return [=](Sound& s) { s.b.change<Settings>({}, change); }; };
     const auto vlan = [](auto change) { return [=](Sound& s) { s.b.change<Vlan>(s.vlan, change); }; };
+    const auto wall = [](auto change) { return [=](Sound& s) { s.wall(change); }; };
+    const auto room = [](auto change) { return [=](Sound& s) { s.b.change<Room>(s.room, change); }; };
     const auto cable = [](auto change) { return [=](Sound& s) { s.b.change<Cable>(s.cable, change); }; };
     return {
         {"vlans", "1 to 4094", vlan([](Vlan& r) { r.vid = 0; })},  // IEEE 802.1Q table 9-2: 0 and 4095 reserved
@@ -171,6 +189,17 @@ std::vector<Fault> past_the_limit() {
         {"cables", "pair swaps", cable([](Cable& r) { r.fibre.pair_swaps = 11; })},
         {"cables", "splices", cable([](Cable& r) { r.fibre.splices = -1; })},
         {"cables", "not drawn", cable([](Cable& r) { r.fibre.joints = 101; })},
+        {"walls", "columns of the wall must be from 1 to 64", wall([](Wall& r) { r.columns = 0; })},
+        {"walls", "rows of the wall must be from 1 to 64", wall([](Wall& r) { r.rows = 65; })},
+        {"walls", "2 x 2 has 4 tiles; 2 were listed", wall([](Wall& r) { r.rows = 2; })},
+        {"walls", "twice in one wall", wall([](Wall& r) { r.tiles[1] = r.tiles[0]; })},
+        {"walls", "gap across", wall([](Wall& r) { r.gap_across = 1'000'001_um; })},
+        {"walls", "gap down", wall([](Wall& r) { r.gap_down = -(1_um); })},
+        {"rooms", "farthest viewer", room([](Room& r) { r.farthest_viewer = 0_m; })},
+        {"rooms", "farthest viewer", room([](Room& r) { r.farthest_viewer = 1_km + 1_um; })},
+        {"rooms", "element height", room([](Room& r) { r.element_height = standards::ElementHeight::from_count(99); })},
+        {"rooms", "element height",
+         room([](Room& r) { r.element_height = standards::ElementHeight::from_count(100'001); })},
         {"settings", "bundle", settings([](Settings& r) { r.cabling.bundle_rise = -(1_degC); })},
         {"settings", "1,000 km", settings([](Settings& r) { r.cabling.cat6_10g = -(1_m); })},
         {"settings", "mated pair", settings([](Settings& r) { r.cabling.joint_loss = 100'001_mdB; })},

@@ -268,6 +268,7 @@ Demo faulty() {
     cabling_faults(f);
     picture_faults(f);
     sound_faults(f);
+    wall_faults(f);
     sheets(f);
     signal_fault_sheet(f);
     venue_fault_sheet(f);
@@ -276,6 +277,7 @@ Demo faulty() {
     cabling_fault_sheet(f);
     picture_fault_sheet(f);
     sound_fault_sheet(f);
+    wall_fault_sheet(f);
     return std::move(make).done();
 }
 

@@ -96,6 +96,10 @@ void tree_fault_sheet(Faulty& f);
 void picture_faults(Faulty& f);
 void picture_fault_sheet(Faulty& f);
 
+/// Faults of walls: unlike, missing and late tiles, LED data, images too small.
+void wall_faults(Faulty& f);
+void wall_fault_sheet(Faulty& f);
+
 /// Faults of streams on their way: frames, bursts, joins and addresses, on an island of their own.
 void stream_faults(Faulty& f);
 void stream_fault_sheet(Faulty& f);

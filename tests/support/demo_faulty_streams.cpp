@@ -44,9 +44,10 @@ void stream_faults(Faulty& f) {
         });
     const auto fast = changed(f, "tern-encoder", "fast-encoder", "Encoder on 10 Gb/s copper",
                               [](auto& t) { set_rate(t, "net", 10000000000); });
-    const auto windows = changed(f, "tern-decoder", "window-decoder", "Decoder of two windows", [](auto& t) {
+    const auto windows = changed(f, "tern-decoder", "window-decoder", "Decoder of two inputs, one shown", [](auto& t) {
         t.codec->inputs.push_back({{"second"}, "Second picture", catalogue::StreamKind::video});
         t.codec->most_groups = 1;
+        t.most_windows = 1;
     });
     const auto bridge = f.device(small, "SW-995");
     f.make.configure(bridge, [&](model::Device& row) {

@@ -77,6 +77,26 @@ void hall_displays(Quay& quay) {
     }
 }
 
+/// Four panels with bezels of 0.9 mm stand edge to edge.
+void hall_wall(Quay& quay) {
+    auto wall = model::Wall::blank(quay.make.fresh<model::WallId>());
+    wall.name = "Stage wall";
+    wall.room = quay.hall;
+    wall.gap_across = wall.gap_down = base::Length::from_count(1800);
+    for (const char* tag : {"WT-104", "WT-105", "WT-106", "WT-107"}) wall.tiles.emplace_back(quay.make.tagged(tag));
+    wall.note = "Hung over the stage; conference shows two pictures above and two below";
+    quay.make.run(model::SetWall{wall});
+}
+
+/// Those in the last row must read what stands on the image.
+void viewed(Quay& quay, model::RoomId id, int farthest_dm, int element_percent) {
+    auto row = *quay.make.design().rooms.find(id);
+    row.farthest_viewer = base::Length::from_count(farthest_dm * 100'000);
+    row.viewing = standards::ViewingCategory::basic;
+    row.element_height = standards::ElementHeight::from_count(element_percent * 1000);
+    quay.make.run(model::AddRows{{row}});
+}
+
 void hall_sound(Quay& quay) {
     const auto amplifier = quay.make.device("amplifier", "AMP-101", quay.hall, "Under the stage");
     quay.make.cable("audio-line", quay.make.tagged("DEC-101"), "audio-out", amplifier, "audio-in-1", 18);
@@ -177,12 +197,35 @@ void foyer_player(Quay& quay, const std::string& number, int slot) {
     make.cable("patch-cat6a-3m", card, "net", bridge, quay.next_port(bridge, PortSide::odd));
 }
 
+/// Six LED cabinets over the welcome desk on one data output: 345,600 of its 650,000 pixels.
+void foyer_banner(Quay& quay) {
+    auto& make = quay.make;
+    const auto player = make.device("signage-player", "SP-430", quay.foyer, "Welcome banner");
+    const auto processor = make.device("led-processor", "LED-430", quay.foyer, "In the welcome desk");
+    make.cable("hdmi-2m", player, "hdmi-out", processor, "hdmi-in-1");
+    quay.wire_by_panel("LED-430", "lan", "PC-N3", "SW-N3", PortSide::odd, 64);
+    quay.media_address(processor);
+    auto wall = model::Wall::blank(make.fresh<model::WallId>());
+    wall.name = "Welcome banner";
+    wall.room = quay.foyer;
+    wall.columns = 3;
+    auto before = model::PortRef{processor, {"data-1"}};
+    for (int n = 1; n <= 6; ++n) {
+        const auto cabinet = make.device("led-cabinet", "LEDC-43" + std::to_string(n), quay.foyer);
+        make.cable("copper-cat6a", before.device, before.port.text, cabinet, "data-in", n == 1 ? 6 : 2);
+        before = {cabinet, {"data-out"}};
+        wall.tiles.emplace_back(cabinet);
+    }
+    make.run(model::SetWall{wall});
+}
+
 }  // namespace
 
 void quay_hall(Quay& quay) {
     hall_sources(quay);
     marquee_feeds(quay);
     hall_displays(quay);
+    hall_wall(quay);
     hall_sound(quay);
     for (const char* pc : {"PC-101", "PC-102"})
         quay.set_vlan("SW-N1", quay.wire(pc, "lan", "SW-N1", PortSide::odd, 40), quay.corporate);
@@ -194,6 +237,7 @@ void seminar_rooms(Quay& quay) {
         const auto plan = seminar_plan(number);
         seminar_sources(quay, number, room, plan);
         seminar_displays(quay, number, room, plan);
+        viewed(quay, room, 80, 4);
         if (plan.extender) seminar_extender(quay, number, room);
     }
 }
@@ -201,6 +245,7 @@ void seminar_rooms(Quay& quay) {
 void board_room(Quay& quay) {
     using catalogue::Role;
     auto& make = quay.make;
+    viewed(quay, quay.board, 70, 4);
     make.device("pc", "PC-301", quay.board, "Chair's PC");
     make.device("pc", "PC-302", quay.board, "Secretary's PC");
     make.device("laptop-plate", "LP-303", quay.board, "Table");
@@ -246,6 +291,7 @@ void foyer(Quay& quay) {
         quay.wire_by_panel("DEC-" + number, "net", "PC-N3", "SW-N3", corridor ? PortSide::odd : PortSide::even,
                            22 + 3 * (n - 10));
     }
+    foyer_banner(quay);
 }
 
 void control_room(Quay& quay) {

@@ -117,6 +117,11 @@ void foyer_sheet(Quay& quay) {
     }
     block(plan, quay.foyer, "Foyer, quay side", {490, 565}, 60, first, 15);
     block(plan, quay.foyer, "Foyer, street side", {685, 760}, 60, second, 15);
+    block(plan, quay.foyer, "Foyer, welcome banner", {45, 130, 235, 315}, 440,
+          {{"SP-430", "LED-430", "LEDC-431", "LEDC-432"},
+           {"", "", "LEDC-433", "LEDC-434"},
+           {"", "", "LEDC-435", "LEDC-436"}},
+          10);
     block(plan, quay.control, "Corridor at the control room", {490, 565}, 395, corridor, 15);
     plan.finish();
 }

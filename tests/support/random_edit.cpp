@@ -18,6 +18,9 @@ Drawn add_rows(Draw& d) {
     if (room && d.once_in(5)) {
         Room row = *room;
         row.temperature = base::Temperature::from_count(d.between(15, 60) * 1000);
+        if (d.once_in(2)) row.farthest_viewer = base::Length::from_count(d.between(2, 30) * 1'000'000LL);
+        row.viewing = static_cast<standards::ViewingCategory>(d.below(4));
+        row.element_height = standards::ElementHeight::from_count(d.between(1000, 6000));
         return AddRows{{row}};
     }
     switch (d.below(8)) {
@@ -107,6 +110,8 @@ Drawn embed_types(Draw& d) {
         auto type = *held->type;
         type.note = d.word();
         if (type.bridging) type.bridging->fast_leave = d.once_in(2);
+        if (type.kind == cat::DeviceKind::display && d.once_in(2))
+            type.image = cat::ImageFacts{1920 * d.between(1, 2), 1080, 1210_mm, 680_mm};
         for (auto& port : type.ports)
             if (port.signal == cat::Signal::video && d.once_in(2)) port.picture = some_facts(d);
         edit.devices.push_back(std::make_shared<const cat::DeviceType>(std::move(type)));
@@ -167,7 +172,7 @@ Drawn remove(Draw& d) {
     const auto take = [&](const auto& rows) {
         if (const auto* row = d.row(rows)) edit.rows.emplace_back(row->id);
     };
-    switch (d.below(14)) {
+    switch (d.below(15)) {
         case 0:
             take(d.design.rooms);
             break;
@@ -203,6 +208,9 @@ Drawn remove(Draw& d) {
             break;
         case 11:
             take(d.design.revisions);
+            break;
+        case 12:
+            take(d.design.walls);
             break;
         default:
             take(d.design.cables);
@@ -269,6 +277,24 @@ Drawn set_settings(Draw& d) {
     return SetSettings{row};
 }
 
+/// A wall of displays that are in none, another shape of one, or one with a tile less.
+Drawn set_wall(Draw& d) {
+    if (const auto* held = d.row(d.design.walls); held && d.once_in(2)) {
+        auto row = resized(*held, d.between(1, 3), d.between(1, 3));
+        row.gap_across = row.gap_down = base::Length::from_count(d.between(0, 5) * 1000);
+        for (const auto& tile : held->tiles)
+            if (tile && d.once_in(4))
+                if (auto less = without_tile(row, *tile)) row = std::move(*less);
+        return SetWall{row};
+    }
+    std::vector<DeviceId> devices;
+    for (const auto& row : d.design.devices) devices.push_back(row.id);
+    devices = tiles_among(d.design, devices);
+    if (devices.size() < 2) return {};
+    if (devices.size() > 6) devices.erase(devices.begin() + 6, devices.end());
+    return SetWall{new_wall(d.design, d.fresh<WallId>(), devices, d.maybe_key(d.design.sheets))};
+}
+
 Drawn stand_in_room(Draw& d) {
     const auto* device = d.row(d.design.devices);
     if (!device) return {};
@@ -298,12 +324,11 @@ std::optional<model::AnyEdit> random_edit_of(std::size_t verb, const model::Desi
                                              const catalogue::Catalogue& library, std::mt19937_64& random) {
     using namespace random_edit_detail;
     static const std::vector<std::function<Drawn(Draw&)>> verbs{
-        add_rows,       agree_contention, bend_cable,    configure_device, configure_port,
-        connect,        embed_types,      move_on_sheet, move_querier,     paste,
-        place_device,   reconnect,        remove,        rename,           set_cable_type,
-        set_fibre_work, set_length,       set_settings,  set_stream,       set_up_vlan,
+        add_rows,       agree_contention, bend_cable, configure_device, configure_port, connect,     embed_types,
+        move_on_sheet,  move_querier,     paste,      place_device,     reconnect,      remove,      rename,
+        set_cable_type, set_fibre_work,   set_length, set_settings,     set_stream,     set_up_vlan, set_wall,
         stand_in_room,  subscribe,        waive};
-    static_assert(std::variant_size_v<model::AnyEdit> == 23);  // a new verb is drawn here too
+    static_assert(std::variant_size_v<model::AnyEdit> == 24);  // a new verb is drawn here too
     Draw draw{design, library, random};
     return verbs.at(verb)(draw);
 }

@@ -96,6 +96,7 @@ void show_counts(Figures& figures, const model::Design& design) {
     figures.figure(tr("Cables"), QString::number(design.cables.size()));
     figures.figure(tr("Streams"), QString::number(design.streams.size()));
     figures.figure(tr("Sheets"), QString::number(design.sheets.size()));
+    if (design.walls.size() > 0) figures.figure(tr("Video walls"), QString::number(design.walls.size()));
 }
 
 void add_preset(Document& document, Selection& selection) {
@@ -172,6 +173,7 @@ PropertyForm* design_editor(const EditorContext& context, QWidget* parent) {
     add_spares(*form);
     add_plan(*form);
     add_presets(*form, context.selection);
+    add_walls(*form, context);
     form->live([form](Figures& figures) { show_counts(figures, form->design()); });
     form->finish();
     return form;
@@ -215,6 +217,7 @@ PropertyForm* frame_editor(const EditorContext& context, model::FrameId id, QWid
             }
             return put(tr("Change temperature"), [&](model::Room& each) { each.temperature = warmth; });
         });
+    add_viewing(*form, room->id);
     form->live([form, id](Figures& figures) {
         const auto* now = form->design().room_frames.find(id);
         if (!now) return;

@@ -135,6 +135,14 @@ void add_sound_delay(PropertyForm& form, model::DeviceId id, const catalogue::De
         });
 }
 
+/// Its own pixels, and how large they light where the type says so.
+void show_image(Figures& figures, const catalogue::ImageFacts& image, const base::NumberStyle& numbers) {
+    figures.figure(tr("Pixels"), QStringLiteral("%1 x %2").arg(image.pixels_across).arg(image.pixels_down));
+    if (image.width && image.height)
+        figures.figure(tr("Lit image"), tr("%1 x %2").arg(shown(base::print(*image.width, numbers)),
+                                                          shown(base::print(*image.height, numbers))));
+}
+
 void add_network(PropertyForm& form, model::DeviceId id, const catalogue::DeviceType& type) {
     const bool on_network =
         std::ranges::any_of(type.ports, [](const auto& p) { return catalogue::is_network(p.signal); });
@@ -220,14 +228,16 @@ PropertyForm* device_editor(const EditorContext& context, model::DeviceId id, QW
         add_role(*form, id, *type);
         add_control(*form, id, *type);
         add_sound_delay(*form, id, *type);
-        form->live([type = *type](Figures& figures) {
+        form->live([form, type = *type](Figures& figures) {
             figures.figure(tr("Maker"), shown(type.maker + (type.family.empty() ? "" : " " + type.family)));
+            if (type.image) show_image(figures, *type.image, phrasebook(form->design()).numbers);
         });
         add_network(*form, id, *type);
         add_bridging(*form, context, id, *type);
         add_poe_supply(*form, id, *type);
         add_streams(*form, context, id);
         add_mounting(*form, context, id, *type);
+        add_wall_of(*form, context, id);
     }
     form->live([form, &selection = context.selection, id](Figures& figures) {
         show_device_loads(figures, form->document(), id, selection.preset());

@@ -64,6 +64,13 @@ void add_agreement(PropertyForm& form, const EditorContext& context, model::Cabl
 void add_mounting(PropertyForm& form, const EditorContext& context, model::DeviceId device,
                   const catalogue::DeviceType& type);
 
+/// The video wall that the display is a tile of; nothing for others.
+void add_wall_of(PropertyForm& form, const EditorContext& context, model::DeviceId display);
+/// Every video wall, part of the design's form.
+void add_walls(PropertyForm& form, const EditorContext& context);
+/// Farthest viewer, viewing task and element height of a room.
+void add_viewing(PropertyForm& form, model::RoomId room);
+
 /// A text field of one row, renamed or set through `edit`.
 std::vector<PropertyForm::Option> room_options(const model::Design& design);
 

@@ -48,6 +48,10 @@ std::string PropertiesPanel::shape() const {
     const auto& design = document_.design();
     std::string text = std::to_string(design.presets.size());
     for (const auto& vlan : design.vlans) text += ' ' + std::to_string(vlan.vid) + vlan.name;
+    for (const auto& wall : design.walls) {
+        text += ' ' + wall.id.text();
+        for (const auto& tile : wall.tiles) text += tile ? ' ' + tile->text() : " -";
+    }
     if (const auto only = selection_.only())
         if (const auto* id = std::get_if<model::DeviceId>(&*only))
             if (const auto* device = design.devices.find(*id)) {

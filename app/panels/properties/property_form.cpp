@@ -130,6 +130,11 @@ void PropertyForm::check(const QString& label, std::function<bool()> read, std::
     refreshers_.emplace_back([box, read = std::move(read)] { box->setChecked(read()); });
 }
 
+void PropertyForm::add(QWidget* widget, std::function<void()> refresh) {
+    layout_->addWidget(widget);
+    refreshers_.push_back(std::move(refresh));
+}
+
 void PropertyForm::live(std::function<void(Figures&)> fill) {
     auto* holder = new QWidget(this);
     auto* into = new QVBoxLayout(holder);

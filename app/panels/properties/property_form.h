@@ -51,6 +51,8 @@ public:
     void choice(const QString& label, std::function<std::vector<Option>()> options, std::function<QString()> read,
                 std::function<void(const QString&)> commit);
     void check(const QString& label, std::function<bool()> read, std::function<void(bool)> commit);
+    /// A widget of its own kind, kept while values change; `refresh` reads the design again.
+    void add(QWidget* widget, std::function<void()> refresh);
     void live(std::function<void(Figures&)> fill);
     /// The findings that name one of the subjects, with their remedies.
     void findings(std::function<bool(const analysis::Subject&)> concerns);

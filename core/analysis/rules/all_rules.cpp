@@ -129,7 +129,16 @@ extern const Rule rule;
 namespace rules::igmp_timers_clash {
 extern const Rule rule;
 }
+namespace rules::image_too_small {
+extern const Rule rule;
+}
 namespace rules::kvm_sides {
+extern const Rule rule;
+}
+namespace rules::led_output_on_network {
+extern const Rule rule;
+}
+namespace rules::led_port_overfull {
 extern const Rule rule;
 }
 namespace rules::length_unknown {
@@ -258,6 +267,9 @@ extern const Rule rule;
 namespace rules::too_many_groups {
 extern const Rule rule;
 }
+namespace rules::too_many_windows {
+extern const Rule rule;
+}
 namespace rules::tree_on_slow_link {
 extern const Rule rule;
 }
@@ -283,6 +295,15 @@ namespace rules::vlan_leaks {
 extern const Rule rule;
 }
 namespace rules::vlan_missing_on_trunk {
+extern const Rule rule;
+}
+namespace rules::wall_out_of_step {
+extern const Rule rule;
+}
+namespace rules::wall_tile_missing {
+extern const Rule rule;
+}
+namespace rules::wall_tiles_differ {
 extern const Rule rule;
 }
 
@@ -328,7 +349,10 @@ std::span<const Rule> all_rules() {
                                   rules::hdcp_too_many_devices::rule,
                                   rules::hdr_not_passed::rule,
                                   rules::igmp_timers_clash::rule,
+                                  rules::image_too_small::rule,
                                   rules::kvm_sides::rule,
+                                  rules::led_output_on_network::rule,
+                                  rules::led_port_overfull::rule,
                                   rules::length_unknown::rule,
                                   rules::line_loses_too_much::rule,
                                   rules::line_too_long::rule,
@@ -371,6 +395,7 @@ std::span<const Rule> all_rules() {
                                   rules::switch_facts_unknown::rule,
                                   rules::switching_overlap::rule,
                                   rules::too_many_groups::rule,
+                                  rules::too_many_windows::rule,
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,
                                   rules::usb_both_roles_cabled::rule,
@@ -379,7 +404,10 @@ std::span<const Rule> all_rules() {
                                   rules::usb_too_many_devices::rule,
                                   rules::usb_too_many_hubs::rule,
                                   rules::vlan_leaks::rule,
-                                  rules::vlan_missing_on_trunk::rule};
+                                  rules::vlan_missing_on_trunk::rule,
+                                  rules::wall_out_of_step::rule,
+                                  rules::wall_tile_missing::rule,
+                                  rules::wall_tiles_differ::rule};
     return table;
 }
 

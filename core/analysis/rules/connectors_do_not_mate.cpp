@@ -119,6 +119,10 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, Findings& out) 
         if (!run.a || !run.b) continue;
         const auto a = wiring.port_type(*run.a).signal, b = wiring.port_type(*run.b).signal;
         if (ports_suit(a, b)) continue;
+        // LED data on a network port has a rule of its own, which says what it does there.
+        const bool led = catalogue::carries_led_data(wiring.port_type(*run.a)) ||
+                         catalogue::carries_led_data(wiring.port_type(*run.b));
+        if (led && (catalogue::is_network(a) || catalogue::is_network(b))) continue;
         const auto first = cable_id(wiring, run.cables.front());
         out.push_back(found(
             words.id, Severity::error, {first},

@@ -29,6 +29,17 @@ struct Fields<PhysicalSize> {
 };
 
 template <>
+struct Fields<ImageFacts> {
+    template <class Self, class V>
+    static void visit(Self& s, V&& v) {
+        v("pixels_across", s.pixels_across);
+        v("pixels_down", s.pixels_down);
+        v("width_um", s.width);
+        v("height_um", s.height);
+    }
+};
+
+template <>
 struct Fields<PowerNeed> {
     template <class Self, class V>
     static void visit(Self& s, V&& v) {

@@ -6,7 +6,7 @@
 namespace streamwright::deliver {
 
 std::span<const DocumentKind> all_documents() {
-    static constexpr std::array<DocumentKind, 13> table{{
+    static constexpr std::array<DocumentKind, 14> table{{
         {"address-schedule", "Address schedule", make_address_schedule},
         {"bill-of-materials", "Bill of materials", make_bill_of_materials},
         {"cable-schedule", "Cable schedule", make_cable_schedule},
@@ -20,6 +20,7 @@ std::span<const DocumentKind> all_documents() {
         {"port-schedule", "Port schedule", make_port_schedule},
         {"schematic", "Schematic", make_schematic_sheets},
         {"stream-schedule", "Stream schedule", make_stream_schedule},
+        {"wall-plan", "Wall plan", make_wall_plan},
     }};
     return table;
 }

@@ -18,5 +18,6 @@ Content make_poe_plan(const Source& source);
 Content make_port_schedule(const Source& source);
 Content make_schematic_sheets(const Source& source);
 Content make_stream_schedule(const Source& source);
+Content make_wall_plan(const Source& source);
 
 }  // namespace streamwright::deliver

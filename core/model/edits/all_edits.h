@@ -24,6 +24,7 @@
 #include "core/model/edits/set_settings.h"
 #include "core/model/edits/set_stream.h"
 #include "core/model/edits/set_up_vlan.h"
+#include "core/model/edits/set_wall.h"
 #include "core/model/edits/stand_in_room.h"
 #include "core/model/edits/subscribe.h"
 #include "core/model/edits/waive.h"
@@ -34,9 +35,10 @@
 
 namespace streamwright::model {
 
-using AnyEdit = std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes,
-                             MoveOnSheet, MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType,
-                             SetFibreWork, SetLength, SetSettings, SetStream, SetUpVlan, StandInRoom, Subscribe, Waive>;
+using AnyEdit =
+    std::variant<AddRows, AgreeContention, BendCable, ConfigureDevice, ConfigurePort, Connect, EmbedTypes, MoveOnSheet,
+                 MoveQuerier, Paste, PlaceDevice, Reconnect, Remove, Rename, SetCableType, SetFibreWork, SetLength,
+                 SetSettings, SetStream, SetUpVlan, SetWall, StandInRoom, Subscribe, Waive>;
 
 base::Result<Delta> make_edit(const Design& design, const AnyEdit& edit);
 

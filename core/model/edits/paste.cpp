@@ -171,6 +171,25 @@ Trouble paste_streams(Pasting& p, const Design& clipping) {
     return std::nullopt;
 }
 
+Trouble paste_walls(Pasting& p, const Design& clipping) {
+    struct Named {
+        std::string tag;
+    };
+    for (auto row : clipping.walls) {
+        const auto copied = [&](const auto& tile) { return !tile || p.devices.contains(*tile); };
+        if (!std::ranges::all_of(row.tiles, copied)) continue;
+        std::vector<Named> named;
+        for (const auto& wall : p.editing.now.walls) named.push_back({wall.name});
+        row.id = p.fresh<Wall>();
+        row.name = fresh_tag(named, row.name);
+        keep_if_known(row.room, p.editing.now.rooms);
+        for (auto& tile : row.tiles)
+            if (tile) tile = p.devices.at(*tile);
+        if (auto trouble = edit_detail::put_checked(p.editing, std::move(row))) return trouble;
+    }
+    return std::nullopt;
+}
+
 /// A clipping of several sheets is drawn on one: of each device and cable the first drawing counts.
 Trouble paste_drawing(Pasting& p, const Design& clipping, const Paste& edit) {
     const auto shifted = [&](SheetPoint at) { return SheetPoint{at.x + edit.shift.x, at.y + edit.shift.y}; };
@@ -202,6 +221,7 @@ base::Result<Delta> make(const Design& design, const Paste& edit) {
     if (auto trouble = paste_ports(p, *edit.clipping)) return *trouble;
     if (auto trouble = paste_cables(p, *edit.clipping)) return *trouble;
     if (auto trouble = paste_streams(p, *edit.clipping)) return *trouble;
+    if (auto trouble = paste_walls(p, *edit.clipping)) return *trouble;
     if (auto trouble = paste_drawing(p, *edit.clipping, edit)) return *trouble;
     return p.editing.done();
 }

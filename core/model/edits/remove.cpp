@@ -39,6 +39,7 @@ struct Going {
     std::set<StreamId> streams;
     std::set<PresetId> presets;
     std::set<SubscriptionId> subscriptions;
+    std::set<WallId> walls;
     std::set<SheetId> sheets;
     std::set<FrameId> frames;
     std::set<NoteId> notes;
@@ -63,6 +64,7 @@ Trouble take_id(const Design& d, Going& g, PresetId id) { return note_going<Pres
 Trouble take_id(const Design& d, Going& g, SubscriptionId id) {
     return note_going<Subscription>(d, g.subscriptions, id, "subscription");
 }
+Trouble take_id(const Design& d, Going& g, WallId id) { return note_going<Wall>(d, g.walls, id, "wall"); }
 Trouble take_id(const Design& d, Going& g, SheetId id) { return note_going<Sheet>(d, g.sheets, id, "sheet"); }
 Trouble take_id(const Design& d, Going& g, FrameId id) { return note_going<RoomFrame>(d, g.frames, id, "room frame"); }
 Trouble take_id(const Design& d, Going& g, NoteId id) { return note_going<Note>(d, g.notes, id, "note"); }
@@ -103,6 +105,20 @@ void remove_streams(Editing& editing, Going& going) {
     erase_where<Subscription>(editing, [&](const Subscription& row) {
         return going.subscriptions.contains(row.id) || going.streams.contains(row.stream) ||
                going.presets.contains(row.preset) || going.devices.contains(row.decoder);
+    });
+}
+
+/// A wall that loses its last display goes with it.
+void remove_walls(Editing& editing, const Going& going) {
+    for (const auto id : going.walls) editing.erase<Wall>(id);
+    const auto gone = [&](const std::optional<DeviceId>& tile) { return tile && going.devices.contains(*tile); };
+    const auto empty = [](const std::optional<DeviceId>& tile) { return !tile; };
+    erase_where<Wall>(editing, [&](const Wall& row) {
+        return std::ranges::all_of(row.tiles, [&](const auto& tile) { return empty(tile) || gone(tile); });
+    });
+    change_each<Wall>(editing, [&](Wall& row) {
+        if (row.room && going.rooms.contains(*row.room)) row.room.reset();
+        std::ranges::replace_if(row.tiles, gone, std::optional<DeviceId>());
     });
 }
 
@@ -185,6 +201,7 @@ base::Result<Delta> make(const Design& design, const Remove& edit) {
     Editing editing(design);
     remove_cables(editing, going, edit.keep_cables);
     remove_streams(editing, going);
+    remove_walls(editing, going);
     remove_drawing(editing, going);
     remove_devices(editing, going);
     remove_vlans(editing, going);

@@ -1,5 +1,7 @@
 // Removes rows and all that cannot stand without them: a device takes its cables' ends, places, streams and
-// subscriptions with it; cables between two removed devices go, others keep an open end only if `keep_cables`.
+// subscriptions with it and
+// leaves its place in a wall empty; cables between two removed devices go, others keep an open end only if
+// `keep_cables`.
 #pragma once
 
 #include "core/base/result.h"
@@ -10,8 +12,8 @@
 
 namespace streamwright::model {
 
-using AnyId = std::variant<RoomId, RackId, VlanId, DeviceId, CableId, StreamId, PresetId, SubscriptionId, SheetId,
-                           FrameId, NoteId, WaiverId, RevisionId>;
+using AnyId = std::variant<RoomId, RackId, VlanId, DeviceId, CableId, StreamId, PresetId, SubscriptionId, WallId,
+                           SheetId, FrameId, NoteId, WaiverId, RevisionId>;
 
 struct Remove {
     std::vector<AnyId> rows;

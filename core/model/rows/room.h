@@ -4,6 +4,7 @@
 #include "core/base/units.h"
 #include "core/model/ids.h"
 #include "core/model/rows/unknown_keys.h"
+#include "core/standards/viewing.h"
 
 #include <optional>
 #include <string>
@@ -16,6 +17,11 @@ struct Room {
     std::string name;
     std::string floor;
     std::optional<base::Temperature> temperature;  // of the cable ways at this room, hottest planned
+    // For whom pictures in it must be large enough: who sits farthest from them, what they do with them, and the
+    // smallest thing they must make out as a share of the height of the image.
+    std::optional<base::Length> farthest_viewer;
+    std::optional<standards::ViewingCategory> viewing;
+    std::optional<standards::ElementHeight> element_height;
     std::string note;
     UnknownKeys unknown;
 
@@ -29,6 +35,9 @@ struct Room {
         v("name", s.name);
         v("floor", s.floor);
         v("temperature_mdegc", s.temperature);
+        v("farthest_viewer_um", s.farthest_viewer);
+        v("viewing", s.viewing);
+        v("element_height_mpercent", s.element_height);
         v("note", s.note);
     }
     friend bool operator==(const Room&, const Room&) = default;
