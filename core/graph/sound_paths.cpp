@@ -35,8 +35,10 @@ void add(SoundPaths& paths, SoundHop hop) {
     paths.hops.push_back(hop);
 }
 
+/// A packed picture carries none; sound is a stream beside it.
 bool carries_sound(const model::Stream& stream) {
-    return stream.kind == catalogue::StreamKind::video || stream.kind == catalogue::StreamKind::audio;
+    const bool picture = stream.kind == catalogue::StreamKind::video && !stream.picture;
+    return picture || stream.kind == catalogue::StreamKind::audio;
 }
 
 }  // namespace sound_detail

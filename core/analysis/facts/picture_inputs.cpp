@@ -1,5 +1,7 @@
 #include "core/analysis/facts/picture_inputs.h"
 
+#include "core/analysis/stream_decoding.h"
+
 #include <algorithm>
 
 namespace streamwright::analysis {
@@ -20,8 +22,10 @@ SentStreams sent_streams(const graph::Wiring& wiring) {
     graph::IdIndex ids;
     ids.reserve(wiring.design.streams.size());
     std::vector<int> encoders;  // per stream; -1: none, or no picture
+    std::vector<const model::Stream*> rows;
     for (const auto& stream : wiring.design.streams) {
         ids.add(stream.id.bits());
+        rows.push_back(&stream);
         const auto device = wiring.device_index(stream.encoder);
         const auto* type = device ? type_of(wiring, *device) : nullptr;
         const bool picture = type && type->codec && stream.kind == catalogue::StreamKind::video;
@@ -34,7 +38,8 @@ SentStreams sent_streams(const graph::Wiring& wiring) {
         const int encoder = encoders[at(*stream)];
         const auto* type = type_of(wiring, *decoder);
         if (!type || !type->can(catalogue::Role::decoder) ||
-            type->codec->family != type_of(wiring, encoder)->codec->family)
+            !shows_stream(*type->codec, catalogue::StreamKind::video, *rows[at(*stream)],
+                          &*type_of(wiring, encoder)->codec))
             continue;
         sent[at(encoder)].emplace_back(*stream, *decoder);
     }

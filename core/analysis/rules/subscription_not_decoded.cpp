@@ -1,6 +1,7 @@
 // A subscription fills an input of a device that decodes streams of that family and kind.
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
+#include "core/analysis/stream_decoding.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -18,8 +19,9 @@ constexpr RuleWords words{.id = "subscription-not-decoded",
                           .theme = Theme::signals,
                           .title = "Subscription that the decoder cannot take",
                           .meaning =
-                              "Streams are decoded only by devices of their own family, in the decoder role, at an "
-                              "input of their kind. Otherwise the display stays black.",
+                              "Streams are decoded only by devices of their own family, or of any that take what is "
+                              "packed by an open standard, in the decoder role, at an input of their kind. Otherwise "
+                              "the display stays black.",
                           .measured =
                               "The decoder's type, its set role, the input, and the family and kind of the stream "
                               "are compared.",
@@ -33,6 +35,7 @@ Finding about(const model::Subscription& row, std::vector<base::Value> values, i
 
 /// What a subscription needs to know of its stream.
 struct Sent {
+    const model::Stream* row = nullptr;
     const std::string* family = nullptr;  // null: the encoder's type is not known or has no codec
     catalogue::StreamKind kind = catalogue::StreamKind::video;
 };
@@ -44,7 +47,7 @@ SentStreams sent_streams(const graph::Wiring& wiring) {
     for (const auto& stream : wiring.design.streams) {
         const auto encoder = wiring.device_index(stream.encoder);
         const auto* type = encoder ? wiring.devices[at(*encoder)].type : nullptr;
-        sent.emplace(stream.id, Sent{type && type->codec ? &type->codec->family : nullptr, stream.kind});
+        sent.emplace(stream.id, Sent{&stream, type && type->codec ? &type->codec->family : nullptr, stream.kind});
     }
     return sent;
 }
@@ -59,9 +62,9 @@ void judge(const model::Subscription& row, const catalogue::DeviceType& type, bo
     if (input == inputs.end()) return out.push_back(about(row, {named(row.id)}, 2));
     const auto found_stream = sent.find(row.stream);
     if (found_stream == sent.end() || !found_stream->second.family) return;
-    const auto& [from, kind] = found_stream->second;
+    const auto& [stream, from, kind] = found_stream->second;
     const auto& to = type.codec->family;
-    if (*from != to)
+    if (*from != to && !speaks_of(*type.codec, *stream))
         out.push_back(about(row, {named(row.id), named(row.stream), *from, to}, 3));
     else if (kind != input->kind)
         out.push_back(about(row,
