@@ -2,6 +2,7 @@
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule.h"
+#include "core/analysis/stream_chain.h"
 #include "core/model/stream_packets.h"
 
 #include <algorithm>
@@ -43,6 +44,7 @@ void judge(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
                          {named(stream.id), wire.ceil(), named(ends.link), *slowest}, group ? 1 : 0);
     finding.measured = wire.ceil();
     finding.limit = *slowest;
+    if (model::packs_essence(stream)) finding.terms.push_back(stream_terms(stream).front());
     finding.terms.push_back(
         line(STREAMWRIGHT_TEXT("%1 payload in packets of %2 octets, with headers, preamble and gap: %3"),
              {model::payload_rate_of(stream).ceil(), model::full_payload_octets(stream), wire.ceil()}));
