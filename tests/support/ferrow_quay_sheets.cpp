@@ -135,7 +135,8 @@ void control_sheet(Quay& quay) {
                {"DEC-521", "MON-521"},
                {"DEC-522"}},
               5);
-    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511"});
+    plan.rows({45, 130}, 330, {{"MIC-541", "NA-541"}}, 10);
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511", "MIC-541", "NA-541"});
     plan.finish();
 }
 
@@ -148,7 +149,8 @@ void marquee_sheet(Quay& quay) {
               {{"DEC-611", "PRJ-611"}, {"DEC-612", "DSP-612"}, {"DEC-613", "DSP-613"}, {"DEC-614", "MON-614"}}, 15);
     plan.put("SPK-612", 535, 110);
     plan.put("SPK-613", 535, 160);
-    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "MON-614"});
+    plan.rows({385, 470}, 320, {{"NA-615", "SPK-615"}}, 15);
+    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "MON-614", "NA-615", "SPK-615"});
     plan.finish();
 }
 
