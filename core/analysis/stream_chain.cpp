@@ -3,6 +3,7 @@
 #include "core/analysis/rule_help.h"
 #include "core/analysis/stream_decoding.h"
 #include "core/model/stream_packets.h"
+#include "core/standards/sender_shaping.h"
 #include "core/standards/wire_overhead.h"
 
 #include <algorithm>
@@ -53,11 +54,10 @@ const standards::Citation& header_source(PictureCoding coding) {
 void add_headers(Lines& lines, std::int64_t payload, bool rtp) {
     const auto wire = standards::packet_wire_octets(payload, rtp);
     if (rtp)
-        add(lines, STREAMWRIGHT_TEXT("RTP 12, UDP 8, IP 20, Ethernet 18, preamble and gap 20, octets"), {},
-            wire - payload);
+        add(lines, STREAMWRIGHT_TEXT("RTP 12, UDP 8, IP 20, Ethernet 38"), {}, wire - payload);
     else
-        add(lines, STREAMWRIGHT_TEXT("UDP 8, IP 20, Ethernet 18, preamble and gap 20, octets"), {}, wire - payload);
-    add(lines, STREAMWRIGHT_TEXT("A full packet on the wire, octets"), {}, wire, true);
+        add(lines, STREAMWRIGHT_TEXT("UDP 8, IP 20, Ethernet 38"), {}, wire - payload);
+    add(lines, STREAMWRIGHT_TEXT("Full packet on the wire, octets"), {}, wire, true);
 }
 
 void add_rates(Lines& lines, const model::Stream& stream) {
@@ -66,19 +66,29 @@ void add_rates(Lines& lines, const model::Stream& stream) {
     add(lines, STREAMWRIGHT_TEXT("On the wire, untagged"), {}, model::stream_wire_rate(stream).ceil(), true);
 }
 
+/// How many packets a sender that keeps to SMPTE ST 2110-21 may let stand in the model's buffer.
+void add_burst(Lines& lines, const model::PictureEssence& picture, const standards::PictureStream& packets) {
+    const bool paced = picture.coding == PictureCoding::uncompressed || picture.coding == PictureCoding::jpeg_xs;
+    const auto share = standards::active_share(picture.format);
+    if (!paced || !share) return;
+    const standards::Cadence cadence{standards::packets_per_picture(packets), packets.pictures};
+    add(lines, STREAMWRIGHT_TEXT("Burst at most, narrow sender"), {},
+        standards::most_burst(standards::SenderType::narrow, cadence, *share));
+}
+
 void add_picture(Lines& lines, const model::Stream& stream) {
     const auto& picture = *stream.picture;
     const auto packets = model::packets_of(picture);
     if (!packets) return;
-    const char* whole = picture.format.interlaced ? STREAMWRIGHT_TEXT("Packets of a field, payload %1 octets")
-                                                  : STREAMWRIGHT_TEXT("Packets of a frame, payload %1 octets");
-    add(lines, STREAMWRIGHT_TEXT("Datagram at most, octets"), {}, std::int64_t{picture.udp_limit_octets});
-    add(lines, STREAMWRIGHT_TEXT("Payload header of each packet, octets"), {}, payload_header(picture));
+    const char* whole = picture.format.interlaced ? STREAMWRIGHT_TEXT("Packets a field, of %1 octets")
+                                                  : STREAMWRIGHT_TEXT("Packets a frame, of %1 octets");
+    add(lines, STREAMWRIGHT_TEXT("Payload header, octets"), {}, payload_header(picture));
     for (const auto& run : packets->runs) add(lines, whole, {run.payload}, run.packets);
     add_headers(lines, model::full_payload_octets(stream), true);
     add(lines, picture.format.interlaced ? STREAMWRIGHT_TEXT("Fields a second") : STREAMWRIGHT_TEXT("Frames a second"),
         {}, standards::plain_number(packets->pictures));
     add_rates(lines, stream);
+    add_burst(lines, picture, *packets);
     if (const auto level = level_words(picture); !level.empty())
         add(lines, STREAMWRIGHT_TEXT("Level needed"), {}, level);
     add(lines, STREAMWRIGHT_TEXT("Source"), {}, header_source(picture.coding).text());
@@ -90,7 +100,7 @@ void add_sound(Lines& lines, const model::Stream& stream) {
     add(lines, STREAMWRIGHT_TEXT("%1 samples x %2 channels x %3 octets"),
         {samples, std::int64_t{flow.channels}, standards::octets_per_sample(flow.coding)},
         standards::audio_payload_octets(flow));
-    add(lines, STREAMWRIGHT_TEXT("Payload of a packet at most, octets"), {}, standards::most_audio_octets);
+    add(lines, STREAMWRIGHT_TEXT("At most in a packet, octets"), {}, standards::most_audio_octets);
     add_headers(lines, standards::audio_payload_octets(flow), true);
     add_rates(lines, stream);
     const auto* level = standards::audio_level(flow);
@@ -109,7 +119,7 @@ std::vector<LimitLine> stream_chain(const model::Stream& stream) {
     } else if (stream.sound) {
         add_sound(lines, stream);
     } else {
-        add(lines, STREAMWRIGHT_TEXT("Payload of a full packet, octets"), {}, model::full_payload_octets(stream));
+        add(lines, STREAMWRIGHT_TEXT("Payload of a packet, octets"), {}, model::full_payload_octets(stream));
         add_headers(lines, model::full_payload_octets(stream), stream.rtp);
         add_rates(lines, stream);
     }

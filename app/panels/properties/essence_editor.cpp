@@ -83,9 +83,9 @@ void add_choice(PropertyForm& form, model::StreamId id) {
     form.told_choice(
         tr("Packed as"),
         [] {
-            Options options{{tr("not stated, rate typed in"), {}}};
+            Options options{{tr("rate typed in"), {}}};
             for (const auto& [coding, name] : base::EnumText<PictureCoding>::names)
-                options.push_back({tr("picture, %1").arg(shown(std::string(name))), shown(std::string(name))});
+                options.push_back({shown(std::string(name)), shown(std::string(name))});
             options.push_back({tr("network audio"), "sound"});
             return options;
         },
@@ -223,9 +223,7 @@ void add_limit(PropertyForm& form, model::StreamId id) {
     form.told_choice(
         tr("Datagram at most"),
         [] {
-            return Options{{tr("1460 octets, the standard limit"), "1460"},
-                           {tr("1480 octets, the whole of 1500"), "1480"},
-                           {tr("8960 octets, the extended limit"), "8960"}};
+            return Options{{tr("1460 octets"), "1460"}, {tr("1480 octets"), "1480"}, {tr("8960 octets"), "8960"}};
         },
         [&form, id] { return picture(form, id) ? QString::number(picture(form, id)->udp_limit_octets) : QString(); },
         [&form, id](const QString& chosen) {

@@ -12,7 +12,10 @@ constexpr std::string_view patterns[] = {STREAMWRIGHT_TEXT("%1 packs its picture
                                          STREAMWRIGHT_TEXT("%1 sends %3, but %2 encodes %4 at most."),
                                          STREAMWRIGHT_TEXT("%1 packs %3, but %2 makes %4 at most.")};
 
-constexpr standards::Citation sources[] = {{"ITU-T", "H.264", "Table A-1"}, {"ITU-T", "H.265", "Table A.9"}};
+constexpr standards::Citation sources[] = {
+    {"trade", "encoders", "make what their types state", standards::Standing::practice},
+    {"ITU-T", "H.264", "Table A-1"},
+    {"ITU-T", "H.265", "Table A.9"}};
 
 constexpr RuleWords words{
     .id = "coding-not-made",

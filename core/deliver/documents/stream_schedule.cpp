@@ -91,9 +91,9 @@ TableRow packets_row(const model::Stream& stream) {
                  text_cell(or_not_stated(analysis::essence_words(stream))),
                  text_cell(or_not_stated(analysis::packing_words(stream))),
                  text_cell(level_cell(stream)),
-                 std::int64_t{model::full_payload_octets(stream)},
-                 std::int64_t{model::full_frame_octets(stream)},
                  text_cell(analysis::packets_a_second(stream)),
+                 model::full_payload_octets(stream),
+                 model::full_frame_octets(stream),
                  model::payload_rate_of(stream).ceil(),
                  analysis::wire_rate(stream, false).ceil()};
     return row;
@@ -103,15 +103,11 @@ TablePart packets_table(const Source& source) {
     TablePart table;
     table.name = "Packets";
     table.title = "What streams carry, and in which packets";
-    table.columns = {{"Stream", ColumnKind::text, 18, true},
-                     {"Carries", ColumnKind::text, 46},
-                     {"Coding and packing", ColumnKind::text, 52},
-                     {"Level", ColumnKind::text, 20},
-                     {"Payload of a packet, octets", ColumnKind::number, 26},
-                     {"Ethernet frame, octets", ColumnKind::number, 24},
-                     {"Packets a second", ColumnKind::text, 26},
-                     {"Payload, Mb/s", ColumnKind::rate_mbps, 24},
-                     {"On the wire, Mb/s", ColumnKind::rate_mbps, 24}};
+    table.columns = {{"Stream", ColumnKind::text, 18, true},          {"Carries", ColumnKind::text, 48},
+                     {"Coding and packing", ColumnKind::text, 50},    {"Level", ColumnKind::text, 16},
+                     {"Packets a second", ColumnKind::text, 30},      {"Payload, octets", ColumnKind::number, 28},
+                     {"Frame, octets", ColumnKind::number, 26},       {"Payload, Mb/s", ColumnKind::rate_mbps, 26},
+                     {"On the wire, Mb/s", ColumnKind::rate_mbps, 34}};
     for (const auto& stream : source.design.streams) table.rows.push_back(packets_row(stream));
     std::ranges::stable_sort(table.rows, [](const TableRow& a, const TableRow& b) {
         const auto *x = std::get_if<std::string>(&a.cells[0]), *y = std::get_if<std::string>(&b.cells[0]);
@@ -120,8 +116,7 @@ TablePart packets_table(const Source& source) {
     table.notes = {
         "Where a stream states what it carries, packets and rates follow from it: SMPTE ST 2110-20 and RFC 4175, "
         "ST 2110-22 and RFC 9134, RFC 6184 and 7798, AES67, ST 2110-30 and ST 2110-31. Else its rate is typed in.",
-        "Payload of a packet: the largest, with the payload header of its format. Frame: untagged, with check "
-        "sequence.",
+        "Octets: of the largest packet, the payload with its own header, the Ethernet frame untagged.",
         "H.264 and H.265: each picture taken as a mean one of the bit rate."};
     return table;
 }

@@ -81,8 +81,8 @@ TEST(StreamSchedule, TellsWhatIsCarriedAndInWhichPackets) {
     EXPECT_EQ(cell(packets, picture, "Coding and packing"), "uncompressed, general packing");
     // Rows COD-058 and COD-060: 4320 packets x 60000 / 1001 a second, 1200 octets and 8 of header, 1286 on the wire.
     EXPECT_EQ(cell(packets, picture, "Packets a second"), "258941.059");
-    EXPECT_EQ(cell(packets, picture, "Payload of a packet, octets"), "1208");
-    EXPECT_EQ(cell(packets, picture, "Ethernet frame, octets"), "1266");
+    EXPECT_EQ(cell(packets, picture, "Payload, octets"), "1208");
+    EXPECT_EQ(cell(packets, picture, "Frame, octets"), "1266");
     EXPECT_EQ(cell(packets, picture, "On the wire, Mb/s"), "2663985615");
     const auto& sound = packets.rows[1];
     EXPECT_EQ(cell(packets, sound, "Carries"), "2 channels, 48 kHz");
