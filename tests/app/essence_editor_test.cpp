@@ -135,6 +135,9 @@ TEST_F(EssenceEditor, AFlowThatDoesNotFitIsToldWhereItIsChosen) {
     EXPECT_FALSE(refused_below("Packet time").isEmpty());
     EXPECT_EQ(choice("Packet time").currentText(), "1 ms") << "the old choice stays";
     EXPECT_EQ(stream().sound->flow.packet_time, standards::PacketTime::ms_1);
+    choose("Sound", "stereo");
+    EXPECT_FALSE(refused_below("Sound").isEmpty()) << "it packs 10 channels";
+    EXPECT_FALSE(stream().audio);
     choose("Packet time", "125 us");
     EXPECT_TRUE(refused_below("Packet time").isEmpty());
     EXPECT_EQ(stream().sound->flow.packet_time, standards::PacketTime::us_125);

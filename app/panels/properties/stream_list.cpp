@@ -128,7 +128,7 @@ void add_kind(PropertyForm& form, model::StreamId id) {
 
 void add_sound(PropertyForm& form, model::StreamId id) {
     using catalogue::AudioFormat;
-    form.choice(
+    form.told_choice(
         tr("Sound"),
         [] {
             return std::vector<PropertyForm::Option>{{tr("not stated"), {}},
@@ -144,7 +144,7 @@ void add_sound(PropertyForm& form, model::StreamId id) {
             std::optional<AudioFormat> sound;
             for (const auto& [format, name] : base::EnumText<AudioFormat>::names)
                 if (chosen.toStdString() == name) sound = format;
-            set(form, id, tr("Change sound"), [&](model::Stream& each) { each.audio = sound; });
+            return set(form, id, tr("Change sound"), [&](model::Stream& each) { each.audio = sound; });
         });
 }
 
@@ -219,10 +219,8 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
             return set(*form, id, tr("Change group"), [&](model::Stream& each) { each.group = group; });
         });
     add_twin(*form, id);
-    if (!model::packs_essence(*stream)) {
-        add_kind(*form, id);
-        add_sound(*form, id);
-    }
+    if (!model::packs_essence(*stream)) add_kind(*form, id);
+    if (!stream->picture) add_sound(*form, id);  // a packed picture carries none
     add_essence(*form, id);
     form->live([form, id](Figures& figures) {
         if (!row(*form, id)) return;
