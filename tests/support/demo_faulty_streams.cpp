@@ -108,7 +108,7 @@ void stream_fault_sheet(Faulty& f) {
     plan.rows({60, 150}, 60, {{"LP-995", "ENC-995"}, {"", "CP-995"}}, 10);
     plan.put("SW-995", 240, 60);
     plan.put("SW-996", 330, 60);
-    plan.rows({60, 150}, 220, {{"NA-961", "NA-962"}}, 10);
+    plan.rows({240, 330}, 125, {{"NA-961", "NA-962"}}, 10);
     plan.rows({420, 500}, 60, {{"DEC-995", "MON-995"}}, 10);
     plan.finish();
 }
