@@ -2,6 +2,7 @@
 
 #include "core/analysis/load_words.h"
 #include "core/analysis/stream_path.h"
+#include "core/model/stream_packets.h"
 #include "core/standards/packet_delay.h"
 #include "core/standards/wire_overhead.h"
 
@@ -27,8 +28,7 @@ void add(MaybeTime& to, MaybeTime more) { to = sum(to, more); }
 
 /// One stream's packets on an arc.
 std::int64_t frame_octets_on(const model::Stream& stream, bool tagged) {
-    return standards::frame_octets(standards::ip_packet_octets(std::clamp(stream.payload_octets, 1, 65535), stream.rtp),
-                                   tagged ? 1 : 0);
+    return model::full_frame_octets(stream) + (tagged ? standards::tag_octets : 0);
 }
 
 struct Reader : LatencyFacts {

@@ -1,5 +1,7 @@
 #include "core/analysis/worst_case_under.h"
 
+#include "core/model/stream_packets.h"
+
 namespace streamwright::analysis {
 
 namespace under_detail {
@@ -13,7 +15,7 @@ WorstCase worst(const Facts& facts, const Compatibility& compatibility, WorstFlo
 base::BitRate payload(const std::vector<const model::Stream*>& streams, const ArcWorst& worst) {
     base::BitRate sum;
     for (const auto* list : {&worst.unasked, &worst.routed})
-        for (const int s : *list) sum = sum + streams[static_cast<std::size_t>(s)]->payload_rate;
+        for (const int s : *list) sum = sum + model::payload_rate_of(*streams[static_cast<std::size_t>(s)]).ceil();
     return sum;
 }
 

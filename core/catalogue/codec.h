@@ -3,6 +3,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/units.h"
+#include "core/catalogue/essence_facts.h"
 #include "core/catalogue/keys.h"
 #include "core/catalogue/picture_facts.h"
 #include "core/catalogue/usb_facts.h"
@@ -46,6 +47,8 @@ struct Codec {
     std::optional<int> most_without_server;
     std::optional<int> most_groups;  // multicast groups that it joins at once
     std::optional<UsbCarriage> usb;  // what it carries of USB; none: not known
+    PictureCodings packed;           // pictures packed by open standards
+    std::optional<SoundFlows> sound_flows;
     /// Of the streams that it sends.
     const std::string& sent_family() const { return sends_family ? *sends_family : family; }
     friend bool operator==(const Codec&, const Codec&) = default;

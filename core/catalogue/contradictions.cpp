@@ -1,6 +1,7 @@
 #include "core/catalogue/contradictions.h"
 
 #include "core/catalogue/detail/judge.h"
+#include "core/catalogue/detail/judge_essence.h"
 #include "core/catalogue/detail/judge_image.h"
 #include "core/standards/picture_links.h"
 
@@ -196,6 +197,7 @@ void judge_codec(Judge& judge, const Codec& codec, const DeviceType& type) {
     }
     judge.refuse_if(codec.most_groups && *codec.most_groups < 1, "codec.most_groups", "must be at least 1");
     if (codec.usb) judge_usb_carriage(judge, *codec.usb);
+    judge_essence(judge, codec, type);
     const auto pictures_in = std::count_if(type.ports.begin(), type.ports.end(), [](const PortType& port) {
         return port.signal == Signal::video && port.way == Way::in;
     });

@@ -2,6 +2,7 @@
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/contradictions.h"
 #include "core/catalogue/detail/body_keys.h"
+#include "core/catalogue/detail/essence_keys.h"
 #include "core/catalogue/detail/json_codec.h"
 #include "core/catalogue/detail/parser_watch.h"
 #include "core/catalogue/detail/picture_fields.h"
@@ -83,6 +84,8 @@ struct Fields<Codec> {
         v("most_without_server", s.most_without_server);
         v("most_groups", s.most_groups);
         v("usb", s.usb);
+        v("packed", s.packed);
+        v("sound_flows", s.sound_flows);
     }
 };
 

@@ -40,8 +40,10 @@ bool is_gateway(const WiredDevice& device) {
     return device.type && device.type->codec && device.type->codec->sends_family;
 }
 
+/// A packed picture carries none; sound is a stream beside it.
 bool carries_sound(const model::Stream& stream) {
-    return stream.kind == catalogue::StreamKind::video || stream.kind == catalogue::StreamKind::audio;
+    const bool picture = stream.kind == catalogue::StreamKind::video && !stream.picture;
+    return picture || stream.kind == catalogue::StreamKind::audio;
 }
 
 }  // namespace sound_detail

@@ -22,6 +22,8 @@ Trouble wrong_value(const Device& row);
 Trouble wrong_value(const PortOverride& row);
 Trouble wrong_value(const Cable& row);
 Trouble wrong_value(const Stream& row);
+/// Of a stream that states what it carries.
+Trouble wrong_essence(const Stream& row);
 Trouble wrong_value(const Preset& row);
 Trouble wrong_value(const Subscription& row);
 Trouble wrong_value(const Wall& row);

@@ -274,8 +274,8 @@ Trouble wrong_value(const Stream& row) {
         return base::Error{"The group %1 is not a multicast address; give one from 224.0.0.0 to 239.255.255.255.",
                            {base::print(*row.group)}};
     if (auto trouble = out_of("UDP port", row.udp_port, 1, 65535)) return trouble;
-    if (auto trouble = wrong_rate("payload rate", row.payload_rate)) return trouble;
-    return out_of("payload of a packet in octets", row.payload_octets, 1, 65000);
+    if (auto trouble = out_of("payload of a packet in octets", row.payload_octets, 1, 65000)) return trouble;
+    return row.picture || row.sound ? wrong_essence(row) : wrong_rate("payload rate", row.payload_rate);
 }
 
 Trouble wrong_value(const Preset& row) { return out_of("number of the preset", row.number, 1, 1'000'000); }

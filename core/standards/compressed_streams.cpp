@@ -24,6 +24,16 @@ std::int64_t pixels_of_picture(const VideoFormat& format) {
     return std::int64_t{format.width} * format.height / (format.interlaced ? 2 : 1);
 }
 
+/// Octets cut into packets that hold `each` of them, with `header` before each share.
+PictureStream cut(const VideoFormat& format, std::int64_t octets, std::int64_t header, std::int64_t udp_limit) {
+    const auto each = udp_limit - udp_octets - rtp_octets - header;
+    PictureStream stream;
+    stream.pictures = refresh_rate(format);
+    if (octets >= each) stream.runs.push_back({octets / each, each + header});
+    if (octets % each != 0) stream.runs.push_back({1, octets % each + header});
+    return stream;
+}
+
 }  // namespace compressed_streams_detail
 
 std::int64_t codestream_octets(const VideoFormat& format, MilliBitsPerPixel rate) {
@@ -38,13 +48,21 @@ base::Rate codestream_rate(const VideoFormat& format, MilliBitsPerPixel rate) {
 
 PictureStream jpeg_xs_stream(const VideoFormat& format, MilliBitsPerPixel rate, std::int64_t udp_limit) {
     assert(rate > 0 && udp_limit >= standard_udp_octets);
-    const auto octets = codestream_octets(format, rate);
-    const auto each = udp_limit - udp_octets - rtp_octets - jpeg_xs_header_octets;
-    PictureStream stream;
-    stream.pictures = refresh_rate(format);
-    if (octets >= each) stream.runs.push_back({octets / each, each + jpeg_xs_header_octets});
-    if (octets % each != 0) stream.runs.push_back({1, octets % each + jpeg_xs_header_octets});
-    return stream;
+    return compressed_streams_detail::cut(format, codestream_octets(format, rate), jpeg_xs_header_octets, udp_limit);
+}
+
+std::int64_t mean_picture_octets(const VideoFormat& format, base::BitRate rate) {
+    __extension__ using Wide = __int128;
+    const auto pictures = refresh_rate(format);
+    const Wide under = Wide{pictures.num()} * 8;
+    return static_cast<std::int64_t>((Wide{rate.count()} * pictures.den() + under - 1) / under);
+}
+
+PictureStream fragmented_stream(const VideoFormat& format, base::BitRate rate, PictureCoding coding,
+                                std::int64_t udp_limit) {
+    assert(rate.count() > 0 && udp_limit >= standard_udp_octets);
+    const auto header = coding == PictureCoding::h265 ? h265_fragment_octets : h264_fragment_octets;
+    return compressed_streams_detail::cut(format, mean_picture_octets(format, rate), header, udp_limit);
 }
 
 std::span<const PlanningRate> planning_rates() { return compressed_streams_detail::rates; }

@@ -1,6 +1,7 @@
 // A picture as packets: how many of which size each frame or field takes, and so its rate over IP and on the wire.
 #pragma once
 
+#include "core/base/enum_text.h"
 #include "core/base/rate.h"
 #include "core/standards/hertz.h"
 
@@ -8,6 +9,9 @@
 #include <vector>
 
 namespace streamwright::standards {
+
+/// uncompressed: IETF RFC 4175 and SMPTE ST 2110-20; jpeg_xs: RFC 9134 and ST 2110-22; h264: RFC 6184; h265: RFC 7798.
+enum class PictureCoding { uncompressed, jpeg_xs, h264, h265 };
 
 /// Packets of one size; payload is what follows the RTP header, in octets.
 struct PacketRun {
@@ -42,3 +46,10 @@ inline constexpr std::int64_t full_mtu_udp_octets = 1480;
 std::int64_t bandwidth_line_kbit(const base::Rate& ip_rate);
 
 }  // namespace streamwright::standards
+
+template <>
+struct streamwright::base::EnumText<streamwright::standards::PictureCoding> {
+    using E = streamwright::standards::PictureCoding;
+    static constexpr std::array<std::pair<E, std::string_view>, 4> names{
+        {{E::uncompressed, "uncompressed"}, {E::jpeg_xs, "JPEG XS"}, {E::h264, "H.264"}, {E::h265, "H.265"}}};
+};

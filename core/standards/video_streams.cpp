@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <numeric>
 
 namespace streamwright::standards {
 
@@ -64,14 +65,29 @@ std::vector<PacketRun> general_runs(std::int64_t line, std::int64_t lines, std::
     return runs;
 }
 
-std::vector<PacketRun> block_runs(std::int64_t line, std::int64_t lines, std::int64_t each) {
+/// Lines shorter than a packet: each packet is looked at.
+std::vector<PacketRun> short_line_runs(std::int64_t line, std::int64_t total, std::int64_t each) {
     std::vector<PacketRun> runs;
-    const auto total = line * lines;
     for (std::int64_t at = 0; at < total; at += each) {
         const auto end = std::min(at + each, total);
         const auto touched = (end - 1) / line - at / line + 1;
         count(runs, 1, end - at + header_octets(touched));
     }
+    return runs;
+}
+
+/// A packet touches two lines where a line ends within it, which every line does but the last and those that end with
+/// a packet.
+std::vector<PacketRun> block_runs(std::int64_t line, std::int64_t lines, std::int64_t each) {
+    const auto total = line * lines;
+    if (line < each) return short_line_runs(line, total, each);
+    const auto lines_to_meet = each / std::gcd(line, each);
+    const auto crossing = (lines - 1) - (lines - 1) / lines_to_meet;
+    const auto rest = total % each, full = total / each;
+    std::vector<PacketRun> runs;
+    count(runs, full - crossing, each + header_octets(1));
+    count(runs, crossing, each + header_octets(2));
+    if (rest > 0) count(runs, 1, rest + header_octets(1));
     return runs;
 }
 

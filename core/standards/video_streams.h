@@ -2,6 +2,7 @@
 // packets, and with picture_stream.h the rate that a format takes on the wire.
 #pragma once
 
+#include "core/base/enum_text.h"
 #include "core/standards/citation.h"
 #include "core/standards/picture_stream.h"
 #include "core/standards/video_format.h"
@@ -40,3 +41,10 @@ std::optional<PictureStream> video_stream(const VideoFormat& format, Packing pac
                                           std::int64_t udp_limit = standard_udp_octets);
 
 }  // namespace streamwright::standards
+
+template <>
+struct streamwright::base::EnumText<streamwright::standards::Packing> {
+    using E = streamwright::standards::Packing;
+    static constexpr std::array<std::pair<E, std::string_view>, 2> names{
+        {{E::general, "general"}, {E::block, "block"}}};
+};

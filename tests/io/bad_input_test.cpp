@@ -146,6 +146,27 @@ TEST(BadInput, TruncatedAnywhereIsRefused) {
     }
 }
 
+TEST(BadInput, StreamsThatCannotBePackedNameTheField) {
+    const auto why = [](const std::string& fields) {
+        return why_refused(
+            file_with("\"device_types\":[{\"key\":\"t\",\"name\":\"T\",\"maker\":\"Generic\"}],"
+                      "\"devices\":[{\"id\":\"000000000003\",\"type\":\"t\"}],\n\"streams\":[\n"
+                      "{\"id\":\"000000000001\",\"encoder\":\"000000000003\"," +
+                      fields + "}\n]"));
+    };
+    EXPECT_THAT(why("\"picture\":{\"format\":\"1080p0\"}"), HasSubstr("picture.format"));
+    EXPECT_THAT(why("\"picture\":{\"format\":\"15360x8640@1000\"}"), HasSubstr("picture.format"));
+    EXPECT_THAT(why("\"picture\":{\"coding\":\"JPEG XS\"}"), HasSubstr("bits per pixel"));
+    EXPECT_THAT(why("\"picture\":{\"coding\":\"other\"}"), HasSubstr("picture.coding"));
+    EXPECT_THAT(why("\"picture\":{\"udp_limit_octets\":1500}"), HasSubstr("datagram"));
+    EXPECT_THAT(why("\"picture\":{},\"payload_rate_bps\":800000000"), HasSubstr("payload rate"));
+    EXPECT_THAT(why("\"kind\":\"audio\",\"sound\":{\"packet_time\":\"5 ms\"}"), HasSubstr("sound.packet_time"));
+    EXPECT_THAT(why("\"kind\":\"audio\",\"sound\":{\"channels\":0}"), HasSubstr("channel"));
+    EXPECT_THAT(why("\"kind\":\"audio\",\"sound\":{\"channels\":64}"), HasSubstr("64 channels"));  // E17
+    EXPECT_THAT(why("\"kind\":\"audio\",\"sound\":{\"sampling_hz\":0}"), HasSubstr("sampling rate"));
+    EXPECT_THAT(why("\"note\":\"\""), HasSubstr("payload rate"));
+}
+
 TEST(BadInput, FilesThatCannotBeRead) {
     test::TempFolder folder;
     const auto why = [](const std::filesystem::path& path) { return open_design(path).error().english(); };

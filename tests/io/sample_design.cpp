@@ -33,6 +33,8 @@ std::shared_ptr<const catalogue::DeviceType> full_type() {
                                                   standards::Sampling::ycbcr_422, 10, true, false};
     type.codec->most_without_server = 20;
     type.codec->most_groups = 16;
+    type.codec->packed = {{standards::PictureCoding::h264, standards::PictureCoding::h265}, "4.2", "5.1"};
+    type.codec->sound_flows = catalogue::SoundFlows{{"A", "BX"}, true, 8, {}};
     type.codec->usb = catalogue::UsbCarriage{base::BitRate::from_count(150'000'000), false, 1, 7};
     for (auto& port : type.ports)
         if (port.signal == catalogue::Signal::usb)
@@ -186,8 +188,26 @@ struct FullDesign {
             r.audio = catalogue::AudioFormat::compressed_surround;
             r.twin = twin;
         });
+        fill_essence();
         b.change<Preset>(preset, [](Preset& r) { r.number = 4, r.note = "n"; });
         b.subscribe(preset, stream, dec);
+    }
+    template <class Essence>
+    void pack(StreamId id, std::optional<Essence> Stream::*what, const Essence& essence) {
+        b.change<Stream>(id, [&](Stream& r) {
+            r.payload_rate = {};
+            r.*what = essence;
+            if (r.sound) r.kind = catalogue::StreamKind::audio;
+        });
+    }
+    void fill_essence() {
+        using namespace standards;
+        const auto another = [&] { return b.stream(ep, 1_Mbps, "239.2.1.2", vlan); };
+        const auto format = parse_video_format("2160p59.94 4:2:2 12-bit HLG").value();
+        pack(twin, &Stream::picture, {PictureCoding::jpeg_xs, format, Packing::general, 3500, {}, 8960});
+        pack(another(), &Stream::picture, {PictureCoding::uncompressed, format, Packing::block, 0, {}, 1480});
+        pack(another(), &Stream::picture, {PictureCoding::h265, format, Packing::general, 0, 40_Mbps, 1460});
+        pack(another(), &Stream::sound, {{96'000, AudioCoding::am824, 6, PacketTime::us_333}});
     }
     void fill_drawing() {
         b.change<Sheet>(sheet, [](Sheet& r) { r.supplement = "s", r.paper = PaperSize::a0; });

@@ -88,4 +88,16 @@ TEST(CompressedStreams, PlanningRatesAreThoseOfTheRows) {
     EXPECT_EQ(planning_source.standing, Standing::memory);
 }
 
+// 8 Mb/s at 60 pictures a second: 8,000,000 / 480 = 16,666.7 octets each. Of 1480 octets UDP 8, RTP 12 and the
+// fragment's own header leave 1458 (H.264, RFC 6184) and 1457 (H.265, RFC 7798): 11 full packets, 629 and 640 over.
+TEST(CompressedStreams, FragmentsHoldTheMeanPicture) {
+    const auto hd = format_of("1080p60 4:2:0 8-bit");
+    const auto rate = base::BitRate::from_count(8'000'000);
+    EXPECT_EQ(mean_picture_octets(hd, rate), 16'667);
+    EXPECT_EQ(fragmented_stream(hd, rate, PictureCoding::h264).runs, (std::vector<PacketRun>{{11, 1460}, {1, 631}}));
+    EXPECT_EQ(fragmented_stream(hd, rate, PictureCoding::h265).runs, (std::vector<PacketRun>{{11, 1460}, {1, 643}}));
+    // 59.94: 8,000,000 x 1001 / 480,000 = 16,683.3
+    EXPECT_EQ(mean_picture_octets(format_of("1080p59.94 4:2:0 8-bit"), rate), 16'684);
+}
+
 }  // namespace streamwright::test::compressed_streams

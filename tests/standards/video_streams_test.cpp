@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace streamwright::test::video_streams {
 
 using namespace standards;
@@ -142,6 +144,38 @@ TEST(VideoStreams, EveryOctetOfThePictureIsInSomePacket) {
                 EXPECT_LE(over / line_header_octets, packets_per_picture(stream) + lines) << format;
             }
     }
+}
+
+/// Packet by packet: where each begins and ends tells how many lines it touches.
+std::vector<PacketRun> counted_one_by_one(std::int64_t line, std::int64_t lines, std::int64_t each) {
+    std::vector<PacketRun> runs;
+    for (std::int64_t at = 0; at < line * lines; at += each) {
+        const auto end = std::min(at + each, line * lines);
+        std::int64_t touched = 0;
+        for (std::int64_t y = at / line; y * line < end; ++y) ++touched;
+        const auto payload = end - at + extended_sequence_octets + touched * line_header_octets;
+        const auto alike =
+            std::find_if(runs.begin(), runs.end(), [&](const auto& run) { return run.payload == payload; });
+        if (alike == runs.end())
+            runs.push_back({1, payload});
+        else
+            ++alike->packets;
+    }
+    std::sort(runs.begin(), runs.end(), [](const auto& a, const auto& b) { return a.payload < b.payload; });
+    return runs;
+}
+
+TEST(VideoStreams, BlocksOfEveryRasterAreThoseCountedOneByOne) {
+    for (const auto limit : {standard_udp_octets, extended_udp_octets})
+        for (int width = 64; width <= 4096; width += width < 800 ? 2 : 37)
+            for (const int height : {64, 65, 270}) {
+                VideoFormat raster{.width = width, .height = height, .sampling = Sampling::ycbcr_422, .depth = 10};
+                auto runs = video_stream(raster, Packing::block, limit).value().runs;
+                std::sort(runs.begin(), runs.end(), [](const auto& a, const auto& b) { return a.payload < b.payload; });
+                const std::int64_t line = (width + 1) / 2 * 5;
+                const auto each = sample_octets({5, 2, 1}, line / 5, Packing::block, limit);
+                ASSERT_EQ(runs, counted_one_by_one(line, height, each)) << width << 'x' << height << ' ' << limit;
+            }
 }
 
 }  // namespace streamwright::test::video_streams

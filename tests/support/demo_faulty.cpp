@@ -2,6 +2,8 @@
 // of its own.
 #include "tests/support/demo_faulty.h"
 
+#include <utility>
+
 namespace streamwright::test {
 
 namespace demo_faulty_detail {
@@ -96,11 +98,23 @@ void unreachable(Faulty& f) {
     f.show("915", "915");
 }
 
+/// 200 Mb/s, as the encoder sends anyway, but of another coding.
+void pack_h264(Faulty& f, model::StreamId id) {
+    auto row = *f.make.design().streams.find(id);
+    row.picture = model::PictureEssence{.coding = standards::PictureCoding::h264,
+                                        .format = standards::parse_video_format("1080p60 4:2:0 8-bit").value(),
+                                        .rate = std::exchange(row.payload_rate, {})};
+    f.make.run(model::SetStream{row});
+}
+
 void groups(Faulty& f) {
     const auto near = f.make.tagged("SW-902");
     f.encoder("skiff-encoder", "921", "239.192.9.21", near, "3");
     f.encoder("skiff-encoder", "922", "239.192.9.21", near, "4");
-    f.encoder("skiff-encoder", "923", "239.64.9.21", near, "5");
+    f.variant("skiff-encoder", "light-encoder", "Encoder, compact, JPEG XS",
+              [](auto& type) { type.codec->packed.codings = {standards::PictureCoding::jpeg_xs}; });
+    f.encoder("light-encoder", "923", "239.64.9.21", near, "5");
+    pack_h264(f, f.streams.at("923"));
     f.encoder("web-stream-encoder", "924", "224.0.0.24", near, "6");
     // Such groups go to every port of their VLAN: kept away from the pictures.
     f.make.configure_port(near, "6", [&](PortOverride& row) { row.untagged = f.second; });

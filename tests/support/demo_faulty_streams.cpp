@@ -24,6 +24,33 @@ void set_rate(catalogue::DeviceType& type, const std::string& key, std::int64_t 
         if (port.key.text == key) port.rates.push_back(base::BitRate::from_count(rate));
 }
 
+/// JPEG XS of 55 Mb/s, for a decoder that takes uncompressed pictures alone.
+void pack(Faulty& f, model::StreamId id) {
+    auto row = *f.make.design().streams.find(id);
+    row.payload_rate = {};
+    row.picture = model::PictureEssence{.coding = standards::PictureCoding::jpeg_xs,
+                                        .format = standards::parse_video_format("720p60 4:2:2 10-bit").value(),
+                                        .millibits_per_pixel = 1000};
+    f.make.run(model::SetStream{row});
+}
+
+/// A device of network audio that sends one flow too many, to one that takes packets of 125 us alone.
+void flows(Faulty& f, DeviceId bridge, model::VlanId vlan) {
+    const auto box = [&](const std::string& key, const std::string& name, const catalogue::SoundFlows& flows) {
+        f.variant("audio-network-interface", key, name, [&](auto& type) { type.codec->sound_flows = flows; });
+    };
+    box("one-flow", "Network audio interface of one flow", {{"A"}, false, 1, 1});
+    box("fast-flows", "Network audio interface of level B", {{"B"}, false, 2, 2});
+    const auto sender = f.device("one-flow", "NA-961"), receiver = f.device("fast-flows", "NA-962");
+    f.make.cable("copper-cat6a", sender, "net", bridge, "4", 20);
+    f.make.cable("copper-cat6a", receiver, "net", bridge, "5", 20);
+    for (const char* port : {"4", "5"})
+        f.make.configure_port(bridge, port, [&](PortOverride& row) { row.untagged = vlan; });
+    const standards::AudioStream stereo;
+    f.make.show(f.preset, receiver, f.make.sound_flow(sender, "S-961", "239.192.9.61", stereo));
+    f.make.sound_flow(sender, "S-962", "239.192.9.62", stereo);
+}
+
 /// Small enough beside the port's speed; its packets too large for the switch.
 model::StreamId slow_stream(Faulty& f, model::StreamId id, int payload_octets) {
     auto row = *f.make.design().streams.find(id);
@@ -48,6 +75,7 @@ void stream_faults(Faulty& f) {
         t.codec->inputs.push_back({{"second"}, "Second picture", catalogue::StreamKind::video});
         t.codec->most_groups = 1;
         t.most_windows = 1;
+        t.codec->packed.codings = {standards::PictureCoding::uncompressed};
     });
     const auto bridge = f.device(small, "SW-995");
     f.make.configure(bridge, [&](model::Device& row) {
@@ -70,8 +98,10 @@ void stream_faults(Faulty& f) {
     f.make.cable("copper-cat6a", f.device("control-processor", "CP-995"), "lan", bridge, "3", 20);
     for (const char* port : {"1", "3"})
         f.make.configure_port(bridge, port, [&](PortOverride& row) { row.untagged = vlan; });
-    f.make.show(f.preset, decoder, slow_stream(f, f.streams.at("995"), 1440));
+    pack(f, f.streams.at("995"));
+    f.make.show(f.preset, decoder, f.streams.at("995"));
     f.make.show(f.preset, decoder, slow_stream(f, f.make.stream(encoder, "S-996", "239.192.9.96"), 4000), "second");
+    flows(f, bridge, vlan);
 }
 
 void stream_fault_sheet(Faulty& f) {
@@ -79,6 +109,7 @@ void stream_fault_sheet(Faulty& f) {
     plan.rows({60, 150}, 60, {{"LP-995", "ENC-995"}, {"", "CP-995"}}, 10);
     plan.put("SW-995", 240, 60);
     plan.put("SW-996", 330, 60);
+    plan.rows({240, 330}, 125, {{"NA-961", "NA-962"}}, 10);
     plan.rows({420, 500}, 60, {{"DEC-995", "MON-995"}}, 10);
     plan.finish();
 }

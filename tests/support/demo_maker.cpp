@@ -150,6 +150,37 @@ model::CableId DemoMaker::cable(const std::string& type, model::DeviceId a, cons
     return id;
 }
 
+namespace demo_maker_detail {
+
+model::Stream named_stream(model::StreamId id, model::DeviceId encoder, const std::string& tag,
+                           const std::string& group, const std::string& note) {
+    auto row = model::Stream::blank(id);
+    row.tag = tag;
+    row.note = note;
+    row.encoder = encoder;
+    if (!group.empty()) row.group = base::parse_ipv4(group);
+    return row;
+}
+
+}  // namespace demo_maker_detail
+
+model::StreamId DemoMaker::packed_picture(model::DeviceId encoder, const std::string& tag, const std::string& group,
+                                          const model::PictureEssence& picture, const std::string& note) {
+    auto row = demo_maker_detail::named_stream(fresh<model::StreamId>(), encoder, tag, group, note);
+    row.picture = picture;
+    run(model::SetStream{row});
+    return row.id;
+}
+
+model::StreamId DemoMaker::sound_flow(model::DeviceId encoder, const std::string& tag, const std::string& group,
+                                      const standards::AudioStream& flow, const std::string& note) {
+    auto row = demo_maker_detail::named_stream(fresh<model::StreamId>(), encoder, tag, group, note);
+    row.kind = catalogue::StreamKind::audio;
+    row.sound = model::SoundEssence{flow};
+    run(model::SetStream{row});
+    return row.id;
+}
+
 model::StreamId DemoMaker::stream(model::DeviceId encoder, const std::string& tag, const std::string& group,
                                   const std::string& note) {
     const auto* type = demo_.design.type_of(*demo_.design.devices.find(encoder));

@@ -65,6 +65,11 @@ public:
     /// A picture stream with the rate and packets that the encoder's type states.
     model::StreamId stream(model::DeviceId encoder, const std::string& tag, const std::string& group,
                            const std::string& note = "");
+    /// A picture packed by its format; a flow of network audio. The rates follow.
+    model::StreamId packed_picture(model::DeviceId encoder, const std::string& tag, const std::string& group,
+                                   const model::PictureEssence& picture, const std::string& note = "");
+    model::StreamId sound_flow(model::DeviceId encoder, const std::string& tag, const std::string& group,
+                               const standards::AudioStream& flow, const std::string& note = "");
     void show(model::PresetId preset, model::DeviceId decoder, model::StreamId stream, const std::string& input = "");
 
     std::shared_ptr<const catalogue::DeviceType> device_type(const std::string& key) const;

@@ -324,12 +324,37 @@ void control_room(Quay& quay) {
     make.mount(web, quay.control_rack, 16);
     make.address(web, quay.corporate, "10.20.8.21");
     make.cable("sdi", make.tagged("CAM-107"), "sdi-out", web, "sdi-in", 58);
-    make.stream(web, "S-551", "239.192.5.51", "Public stream");
+    using namespace base::literals;
+    make.packed_picture(
+        web, "S-551", "239.192.5.51",
+        {standards::PictureCoding::h264, standards::parse_video_format("1080p60 4:2:0 8-bit").value(), {}, 0, 8_Mbps},
+        "Public stream");
     quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", PortSide::odd, 3), quay.corporate);
     const auto gateway = make.device("gateway-tern-skiff", "GW-501", quay.control, "The hall's camera for the marquee");
     make.mount(gateway, quay.control_rack, 14);
     quay.encode_later("GW-501", "S-552", "239.192.5.52", "Hall camera for the marquee");
     quay.wire("GW-501", "net", "SW-CR", PortSide::odd, 3);
+}
+
+/// The operator speaks to the marquee over network audio, apart from any picture.
+void announcements(Quay& quay) {
+    auto& make = quay.make;
+    const auto microphone = make.device("microphone-wireless", "MIC-541", quay.control, "Operator");
+    make.mount(microphone, quay.control_rack, 14);
+    const auto desk = make.device("audio-network-interface", "NA-541", quay.control, "Operator's desk");
+    const auto tent = make.device("audio-network-interface", "NA-615", quay.marquee);
+    const auto speaker = make.device("speaker-active", "SPK-615", quay.marquee, "Announcements");
+    make.cable("audio-xlr-5m", microphone, "audio-out-1", desk, "in-1");
+    make.cable("audio-xlr-5m", tent, "out-1", speaker, "audio-in");
+    quay.wire("NA-541", "net", "SW-CR", PortSide::odd, 8);
+    quay.wire("NA-615", "net", "SW-MQ", PortSide::even, 30);
+    quay.media_address(desk);
+    quay.media_address(tent);
+    quay.control_address(microphone);
+    quay.set_vlan("SW-CR", quay.wire("MIC-541", "lan", "SW-CR", PortSide::odd, 3), quay.control_vlan);
+    const standards::AudioStream mono{.channels = 1};
+    const auto speech = make.sound_flow(desk, "S-541", "239.192.5.41", mono, "Announcements");
+    for (const auto preset : {quay.lecture, quay.conference, quay.evening}) make.show(preset, tent, speech);
 }
 
 void marquee(Quay& quay) {
@@ -353,6 +378,7 @@ void marquee(Quay& quay) {
         quay.decode("DEC-" + plan.number, display, plan.input);
         quay.wire("DEC-" + plan.number, "net", "SW-MQ", PortSide::even, plan.metres);
     }
+    announcements(quay);
     for (const std::string number : {"612", "613"}) {
         const auto speaker = make.device("speaker-active", "SPK-" + number, quay.marquee);
         make.cable("audio-jack-xlr", make.tagged("DSP-" + number), "audio-out", speaker, "audio-in", 8);

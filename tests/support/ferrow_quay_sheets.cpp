@@ -131,7 +131,7 @@ void control_sheet(Quay& quay) {
     plan.rows({45, 130}, 60, {{"PC-501", "ENC-501"}, {"MP-502", "ENC-502"}}, 10);
     plan.put("WEB-501", 130, 190);
     plan.put("SW-CR", 255, 215);
-    plan.put("CP-501", 130, 270, true);
+    plan.put("CP-501", 130, 235, true);
     plan.put("GW-501", 130, 340);
     plan.rows({385, 470}, 60,
               {{"DEC-511", "MON-511"},
@@ -141,7 +141,8 @@ void control_sheet(Quay& quay) {
                {"DEC-521", "MON-521"},
                {"DEC-522"}},
               5);
-    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511"});
+    plan.rows({70, 150}, 280, {{"MIC-541", "NA-541"}}, 10);
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511", "MIC-541", "NA-541"});
     plan.finish();
 }
 
@@ -154,7 +155,8 @@ void marquee_sheet(Quay& quay) {
               {{"DEC-611", "PRJ-611"}, {"DEC-612", "DSP-612"}, {"DEC-613", "DSP-613"}, {"DEC-614", "MON-614"}}, 15);
     plan.put("SPK-612", 535, 110);
     plan.put("SPK-613", 535, 160);
-    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "MON-614"});
+    plan.rows({385, 470}, 255, {{"NA-615", "SPK-615"}}, 15);
+    plan.frame(quay.marquee, "", {"CAM-601", "ENC-602", "SW-MQ", "DEC-614", "SPK-613", "MON-614", "NA-615", "SPK-615"});
     plan.finish();
 }
 

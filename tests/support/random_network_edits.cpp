@@ -226,6 +226,31 @@ Drawn set_length(Draw& d) {
     return SetLength{{cable->id}, base::Length::from_count(d.between(1, 400) * 500'000LL)};
 }
 
+/// At times what nobody can pack, so that edits are refused.
+void draw_essence(Draw& d, Stream& row) {
+    using namespace standards;
+    row.picture.reset(), row.sound.reset(), row.audio.reset();
+    if (!d.once_in(3)) return;
+    row.payload_rate = {};
+    row.rtp = true;
+    if (row.kind == cat::StreamKind::audio) {
+        row.sound.emplace();
+        row.sound->flow = {d.once_in(4) ? 96'000 : 48'000, d.once_in(4) ? AudioCoding::l16 : AudioCoding::l24,
+                           static_cast<int>(d.between(1, 12)), d.once_in(2) ? PacketTime::ms_1 : PacketTime::us_125};
+        return;
+    }
+    row.picture.emplace();
+    row.picture->format.frame_rate = d.once_in(2) ? Hertz::ratio(60'000, 1001) : Hertz::whole(d.between(1, 60));
+    if (d.once_in(3)) row.picture->packing = Packing::block;
+    if (d.once_in(3)) row.picture->udp_limit_octets = static_cast<int>(extended_udp_octets);
+    if (d.once_in(2)) return;
+    row.picture->packing = Packing::general;
+    row.picture->coding = d.once_in(2) ? PictureCoding::jpeg_xs : PictureCoding::h264;
+    if (row.picture->coding == PictureCoding::jpeg_xs) row.picture->millibits_per_pixel = d.between(1, 8000);
+    if (row.picture->coding == PictureCoding::h264)
+        row.picture->rate = base::BitRate::from_count(d.between(1, 60'000'000));
+}
+
 Drawn set_stream(Draw& d) {
     const auto* held = d.row(d.design.streams);
     const auto* device = d.row(d.design.devices);
@@ -243,6 +268,7 @@ Drawn set_stream(Draw& d) {
     row.kind = d.once_in(5) ? cat::StreamKind::audio : cat::StreamKind::video;
     if (d.once_in(4)) row.twin = d.maybe_key(d.design.streams);
     if (row.twin == row.id) row.twin.reset();
+    draw_essence(d, row);
     return SetStream{row};
 }
 

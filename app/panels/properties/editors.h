@@ -42,6 +42,11 @@ PropertyForm* several_editor(const EditorContext& context, QWidget* parent);
 /// The streams a device sends and what its inputs show in the chosen preset; nothing for devices without a codec.
 void add_streams(PropertyForm& form, const EditorContext& context, model::DeviceId device);
 
+/// What a stream carries and how it is packed; the typed rate where nothing is. And the chain of numbers to its rate.
+void add_essence(PropertyForm& form, model::StreamId stream);
+/// "JPEG XS", "sound", empty where the rate is typed in: what the form's fields depend on.
+std::string packed_as(const model::Stream& stream);
+
 /// The transceiver of a cage, of the medium where one is given; nothing for other ports.
 void add_transceiver(PropertyForm& form, const EditorContext& context, const model::PortRef& port, const QString& label,
                      std::function<std::optional<catalogue::Medium>()> medium);

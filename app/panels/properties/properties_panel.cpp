@@ -1,5 +1,6 @@
 #include "app/panels/properties/properties_panel.h"
 
+#include "app/panels/properties/editors.h"
 #include "app/words/words.h"
 
 namespace streamwright::app {
@@ -62,6 +63,9 @@ std::string PropertiesPanel::shape() const {
     if (const auto only = selection_.only())
         if (const auto* id = std::get_if<model::CableId>(&*only))
             if (const auto* cable = design.cables.find(*id)) text += ' ' + cable->tag + ' ' + cable->type.text;
+    if (const auto only = selection_.only())
+        if (const auto* id = std::get_if<model::StreamId>(&*only))
+            if (const auto* stream = design.streams.find(*id)) text += ' ' + stream->tag + ' ' + packed_as(*stream);
     return text;
 }
 

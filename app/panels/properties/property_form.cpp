@@ -48,6 +48,13 @@ protected:
     void wheelEvent(QWheelEvent* event) override { event->ignore(); }
 };
 
+void fill(QComboBox& box, const std::vector<PropertyForm::Option>& options, const QString& chosen) {
+    const QSignalBlocker quiet(&box);
+    box.clear();
+    for (const auto& option : options) box.addItem(option.label, option.value);
+    box.setCurrentIndex(box.findData(chosen));
+}
+
 }  // namespace property_form_detail
 
 PropertyForm::PropertyForm(Document& document, const Theme& theme, QWidget* parent)
@@ -99,25 +106,58 @@ CommitField& PropertyForm::field(const QString& label, CommitField::Read read, C
     return *made;
 }
 
-void PropertyForm::choice(const QString& label, std::function<std::vector<Option>()> options,
-                          std::function<QString()> read, std::function<void(const QString&)> commit) {
-    auto* box = new property_form_detail::CalmComboBox(this);
+QComboBox* PropertyForm::choice_box(const QString& label, QWidget* parent) {
+    auto* box = new property_form_detail::CalmComboBox(parent);
     box->setAccessibleName(label);
     box->setObjectName(label);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(10);
     box->setMaxVisibleItems(16);
     box->setFocusPolicy(Qt::StrongFocus);
+    return box;
+}
+
+void PropertyForm::choice(const QString& label, std::function<std::vector<Option>()> options,
+                          std::function<QString()> read, std::function<void(const QString&)> commit) {
+    auto* box = choice_box(label, this);
     labelled(label, box);
     const auto fill = [box, options = std::move(options), read = std::move(read)] {
-        const QSignalBlocker quiet(box);
-        box->clear();
-        for (const auto& option : options()) box->addItem(option.label, option.value);
-        box->setCurrentIndex(box->findData(read()));
+        property_form_detail::fill(*box, options(), read());
     };
     fill();
     connect(box, &QComboBox::activated, this,
             [box, commit = std::move(commit)] { commit(box->currentData().toString()); });
+    refreshers_.emplace_back(fill);
+}
+
+void PropertyForm::told_choice(const QString& label, std::function<std::vector<Option>()> options,
+                               std::function<QString()> read, CommitField::Commit commit) {
+    auto* holder = new QWidget(this);
+    auto* box = choice_box(label, holder);
+    auto* error = new QLabel(holder);
+    error->setObjectName(label + QStringLiteral(" refused"));
+    error->setProperty("tone", "error");
+    error->setWordWrap(true);
+    error->setTextFormat(Qt::PlainText);
+    error->hide();
+    auto* into = new QVBoxLayout(holder);
+    into->setContentsMargins(0, 0, 0, 0);
+    into->setSpacing(2);
+    into->addWidget(box);
+    into->addWidget(error);
+    labelled(label, holder);
+    const auto fill = [box, error, options = std::move(options), read = std::move(read)] {
+        property_form_detail::fill(*box, options(), read());
+        error->hide();
+    };
+    fill();
+    connect(box, &QComboBox::activated, this, [box, error, fill, commit = std::move(commit)] {
+        const auto why = commit(box->currentData().toString());
+        if (!why) return;
+        fill();
+        error->setText(*why);
+        error->show();
+    });
     refreshers_.emplace_back(fill);
 }
 

@@ -11,6 +11,7 @@
 #include <functional>
 #include <vector>
 
+class QComboBox;
 class QVBoxLayout;
 
 namespace streamwright::app {
@@ -50,6 +51,9 @@ public:
     };
     void choice(const QString& label, std::function<std::vector<Option>()> options, std::function<QString()> read,
                 std::function<void(const QString&)> commit);
+    /// A choice that may be refused: the sentence why stands below, and the old choice stays.
+    void told_choice(const QString& label, std::function<std::vector<Option>()> options, std::function<QString()> read,
+                     CommitField::Commit commit);
     void check(const QString& label, std::function<bool()> read, std::function<void(bool)> commit);
     /// A widget of its own kind, kept while values change; `refresh` reads the design again.
     void add(QWidget* widget, std::function<void()> refresh);
@@ -71,6 +75,7 @@ public:
 
 private:
     std::optional<QString> commit(const base::Result<model::Delta>& delta, const QString& words);
+    QComboBox* choice_box(const QString& label, QWidget* parent);
     QWidget* labelled(const QString& label, QWidget* value);
 
     Document& document_;

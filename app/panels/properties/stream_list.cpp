@@ -2,6 +2,7 @@
 #include "app/panels/properties/editors.h"
 #include "app/words/words.h"
 #include "core/base/net_address.h"
+#include "core/model/stream_packets.h"
 
 #include <QCoreApplication>
 
@@ -37,6 +38,11 @@ void add_stream(Document& document, model::DeviceId encoder) {
     if (type->codec->usual_rate) stream.payload_rate = *type->codec->usual_rate;
     if (type->codec->payload_octets) stream.payload_octets = *type->codec->payload_octets;
     stream.rtp = type->codec->rtp;
+    if (!type->codec->usual_rate && type->codec->sound_flows) {  // it sends nothing but sound
+        stream.kind = catalogue::StreamKind::audio;
+        stream.sound.emplace();
+        stream.rtp = true;
+    }
     document.edit(model::SetStream{stream}, tr("Add stream %1").arg(shown(stream.tag)));
 }
 
@@ -51,7 +57,7 @@ void show_streams(Figures& figures, const EditorContext& context, model::DeviceI
     std::ranges::sort(sent, {}, [](const model::Stream& stream) { return std::pair(stream.tag.size(), stream.tag); });
     for (const auto& stream : sent) {
         const auto group = stream.group ? shown(base::print(*stream.group)) : tr("no group");
-        figures.figure(shown(stream.tag), group + " · " + shown(print(stream.payload_rate, numbers)));
+        figures.figure(shown(stream.tag), group + " · " + shown(print(model::payload_rate_of(stream).ceil(), numbers)));
         figures.button(tr("Edit %1").arg(shown(stream.tag)), [&selection = context.selection, stream_id = stream.id] {
             QMetaObject::invokeMethod(
                 &selection, [&selection, stream_id] { selection.set(Chosen(stream_id)); }, Qt::QueuedConnection);
@@ -122,7 +128,7 @@ void add_kind(PropertyForm& form, model::StreamId id) {
 
 void add_sound(PropertyForm& form, model::StreamId id) {
     using catalogue::AudioFormat;
-    form.choice(
+    form.told_choice(
         tr("Sound"),
         [] {
             return std::vector<PropertyForm::Option>{{tr("not stated"), {}},
@@ -138,7 +144,7 @@ void add_sound(PropertyForm& form, model::StreamId id) {
             std::optional<AudioFormat> sound;
             for (const auto& [format, name] : base::EnumText<AudioFormat>::names)
                 if (chosen.toStdString() == name) sound = format;
-            set(form, id, tr("Change sound"), [&](model::Stream& each) { each.audio = sound; });
+            return set(form, id, tr("Change sound"), [&](model::Stream& each) { each.audio = sound; });
         });
 }
 
@@ -202,17 +208,6 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
             return form->change(model::Rename{id, text.toStdString(), {}}, tr("Rename to %1").arg(text));
         });
     form->field(
-        tr("Payload rate"),
-        [form, id] {
-            return row(*form, id) ? shown(print(row(*form, id)->payload_rate, phrasebook(form->design()).numbers))
-                                  : QString();
-        },
-        [form, id](const QString& text) -> std::optional<QString> {
-            const auto rate = base::parse_bit_rate(text.toStdString());
-            if (!rate) return sentence(rate.error());
-            return set(*form, id, tr("Change rate"), [&](model::Stream& each) { each.payload_rate = *rate; });
-        });
-    form->field(
         tr("Group"),
         [form, id] {
             return row(*form, id) && row(*form, id)->group ? shown(base::print(*row(*form, id)->group)) : QString();
@@ -223,15 +218,12 @@ PropertyForm* stream_editor(const EditorContext& context, model::StreamId id, QW
                 return tr("'%1' is not an IPv4 address; write a multicast group, such as 239.10.0.21.").arg(text);
             return set(*form, id, tr("Change group"), [&](model::Stream& each) { each.group = group; });
         });
-    add_kind(*form, id);
-    add_sound(*form, id);
     add_twin(*form, id);
+    if (!model::packs_essence(*stream)) add_kind(*form, id);
+    if (!stream->picture) add_sound(*form, id);  // a packed picture carries none
+    add_essence(*form, id);
     form->live([form, id](Figures& figures) {
-        const auto* held = row(*form, id);
-        if (!held) return;
-        const auto wire = analysis::wire_rate(*held, false);
-        figures.figure(tr("On the wire, untagged"), shown(print(wire.ceil(), phrasebook(form->design()).numbers)));
-        figures.figure(tr("Payload per packet"), tr("%1 octets").arg(held->payload_octets));
+        if (!row(*form, id)) return;
         figures.button(tr("Remove the stream"), [form, id] {
             QMetaObject::invokeMethod(
                 &form->document(),

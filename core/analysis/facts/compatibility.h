@@ -25,8 +25,8 @@ struct Compatibility {
     friend bool operator==(const Compatibility&, const Compatibility&) = default;
 };
 
-/// By codec family and stream kind, for devices that may decode: those whose role it is, and the undecided ones that
-/// send no stream. An input may be given a stream of its own device.
+/// By open standard or codec family, and stream kind (`shows_stream`), for devices that may decode: those whose role it
+/// is, and the undecided ones that send no stream. An input may be given a stream of its own device.
 Compatibility usual_compatibility(const graph::Wiring&);
 
 /// What a decoder takes, by tags: so many streams at once, of these; of all where none are named, but never of its own.

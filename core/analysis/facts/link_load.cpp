@@ -3,7 +3,7 @@
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/facts/stream_walk.h"
 #include "core/analysis/facts/twins.h"
-#include "core/standards/wire_overhead.h"
+#include "core/model/stream_packets.h"
 
 #include <algorithm>
 #include <numeric>
@@ -219,8 +219,7 @@ LinkLoads find_link_loads(const graph::Wiring& wiring, const graph::NetworkGraph
 }
 
 base::Rate wire_rate(const model::Stream& stream, bool tagged) {
-    return standards::wire_rate(std::max(stream.payload_rate, base::BitRate{}),
-                                std::clamp(stream.payload_octets, 1, 65535), stream.rtp, tagged ? 1 : 0);
+    return model::stream_wire_rate(stream, tagged ? 1 : 0);
 }
 
 }  // namespace streamwright::analysis

@@ -41,8 +41,7 @@ struct LinkLoads {
 LinkLoads find_link_loads(const graph::Wiring&, const graph::NetworkGraph&, const VlanPaths&, const SpanningTrees&,
                           const Forwarding&);
 
-/// Wire rate of a stream: payload x (payload + headers + Ethernet overhead) / payload, by RFC 3550, 768, 791, IEEE
-/// 802.3.
+/// Wire rate of a stream: all its packets with their headers and Ethernet overhead, by RFC 3550, 768, 791, IEEE 802.3.
 base::Rate wire_rate(const model::Stream& stream, bool tagged);
 
 }  // namespace streamwright::analysis

@@ -1,5 +1,7 @@
 #include "core/analysis/facts/picture_inputs.h"
 
+#include "core/analysis/stream_decoding.h"
+
 #include <algorithm>
 
 namespace streamwright::analysis {
@@ -29,7 +31,8 @@ SentStreams sent_streams(const graph::Wiring& wiring) {
         const int encoder = encoders[at(stream)];
         const auto* type = type_of(wiring, decoder);
         if (!type || !type->can(catalogue::Role::decoder) ||
-            type->codec->family != type_of(wiring, encoder)->codec->sent_family())
+            !shows_stream(*type->codec, catalogue::StreamKind::video, *wiring.streams[at(stream)].row,
+                          &*type_of(wiring, encoder)->codec))
             continue;
         sent[at(encoder)].emplace_back(stream, decoder);
     }

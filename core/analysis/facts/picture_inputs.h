@@ -13,7 +13,7 @@
 
 namespace streamwright::analysis {
 
-/// Per encoder, by index of its device: the streams of pictures that decoders of its family are asked to show in any
+/// Per encoder, by index of its device: the streams of pictures that decoders that take them are asked to show in any
 /// preset, with the decoder; sorted, no doubles.
 using SentStreams = std::vector<std::vector<std::pair<int, int>>>;
 SentStreams sent_streams(const graph::Wiring& wiring);

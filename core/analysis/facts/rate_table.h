@@ -20,14 +20,10 @@ public:
     explicit RateTable(const model::Table<model::Stream>& streams);
 
     const base::Rate& of(int stream, bool tagged) const {
-        const auto& row = rows_[static_cast<std::size_t>(stream)];
-        return rates_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
+        return rates_[static_cast<std::size_t>(term(stream, tagged).rate)];
     }
     /// Orders streams by rate without exact arithmetic: a higher rank is a higher rate, equal ranks are equal rates.
-    int rank(int stream, bool tagged) const {
-        const auto& row = rows_[static_cast<std::size_t>(stream)];
-        return ranks_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
-    }
+    int rank(int stream, bool tagged) const { return ranks_[static_cast<std::size_t>(term(stream, tagged).rate)]; }
 
     /// Exact; `tagged(stream)` tells whether the stream bears a tag there.
     template <class Tagged>
@@ -44,24 +40,35 @@ public:
     /// The rate as a whole number of parts of a bit per second, as many to the bit as all rates need. Where that were
     /// too many, of millionths, rounded up: `parts_exact` tells.
     Parts parts(int stream, bool tagged) const {
-        const auto& row = rows_[static_cast<std::size_t>(stream)];
-        return rate_parts_[static_cast<std::size_t>(tagged ? row.tagged_rate : row.plain_rate)];
+        return rate_parts_[static_cast<std::size_t>(term(stream, tagged).rate)];
     }
     bool parts_exact() const { return parts_exact_; }
     /// Rounded up to whole bits.
     base::BitRate whole(Parts parts) const;
 
 private:
-    /// How payload grows on the wire.
+    /// How payload grows on the wire, or how often something comes in a second.
     struct Ratio {
         std::int64_t over = 1, under = 1;
         friend auto operator<=>(const Ratio&, const Ratio&) = default;
     };
-    struct Row {
-        std::int64_t payload = 0;
-        int plain = 0, tagged = 0;            // ratios
-        int plain_rate = 0, tagged_rate = 0;  // rates
+    /// One way to send a stream: so many bits, times a ratio. Of what is typed in, the payload and its growth; of what
+    /// is packed by a format, the bits of one picture or packet of sound on the wire and how often it comes.
+    struct Term {
+        std::int64_t bits = 0;
+        int ratio = 0;
+        int rate = 0;
     };
+    struct Row {
+        Term plain, tagged;
+    };
+    struct Places;
+    Term placed(std::int64_t bits, const Ratio& ratio, Places& places);
+    Row row_of(const model::Stream& stream, Places& places);
+    const Term& term(int stream, bool tagged) const {
+        const auto& row = rows_[static_cast<std::size_t>(stream)];
+        return tagged ? row.tagged : row.plain;
+    }
     void add(int stream, bool tagged, base::Rate& total);
     void flush(int ratio, base::Rate& total);
     void rank_rates();
@@ -69,8 +76,8 @@ private:
 
     std::vector<Ratio> ratios_;
     std::vector<Row> rows_;
-    std::vector<base::Rate> rates_;                           // distinct combinations of payload rate and ratio
-    std::vector<std::pair<std::int64_t, int>> rate_origins_;  // per rate: payload and ratio
+    std::vector<base::Rate> rates_;                           // distinct combinations of bits and ratio
+    std::vector<std::pair<std::int64_t, int>> rate_origins_;  // per rate: bits and ratio
     std::vector<Parts> rate_parts_;                           // per rate
     std::int64_t parts_per_bit_ = 1;
     bool parts_exact_ = true;

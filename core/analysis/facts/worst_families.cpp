@@ -84,7 +84,8 @@ int WorstFamilies::position_of(int stream, const TreeOrder& order) const {
 void WorstFamilies::find_families() {
     const auto& takes = input_.compatibility.takes;
     std::map<std::vector<bool>, int> seen;
-    const std::size_t kinds = takes.empty() ? 0 : takes.front().size();
+    const auto& of_stream = input_.compatibility.stream_kind;  // there may be no input to tell how many kinds there are
+    const std::size_t kinds = of_stream.empty() ? 0 : family_at(*std::ranges::max_element(of_stream)) + 1;
     family_of_stream_.assign(kinds, -1);
     for (const auto& row : takes) {
         const auto [place, fresh] = seen.try_emplace(row, family_count_);

@@ -42,6 +42,12 @@ extern const Rule rule;
 namespace rules::chassis_slot_clash {
 extern const Rule rule;
 }
+namespace rules::coding_not_decoded {
+extern const Rule rule;
+}
+namespace rules::coding_not_made {
+extern const Rule rule;
+}
 namespace rules::connectors_do_not_mate {
 extern const Rule rule;
 }
@@ -231,6 +237,9 @@ extern const Rule rule;
 namespace rules::snooping_table_full {
 extern const Rule rule;
 }
+namespace rules::sound_flow_not_taken {
+extern const Rule rule;
+}
 namespace rules::sound_levels_differ {
 extern const Rule rule;
 }
@@ -265,6 +274,9 @@ namespace rules::switching_overlap {
 extern const Rule rule;
 }
 namespace rules::too_many_groups {
+extern const Rule rule;
+}
+namespace rules::too_many_sound_flows {
 extern const Rule rule;
 }
 namespace rules::too_many_windows {
@@ -320,6 +332,8 @@ std::span<const Rule> all_rules() {
                                   rules::cable_end_unknown::rule,
                                   rules::cable_over_own_limit::rule,
                                   rules::chassis_slot_clash::rule,
+                                  rules::coding_not_decoded::rule,
+                                  rules::coding_not_made::rule,
                                   rules::connectors_do_not_mate::rule,
                                   rules::control_port_missing::rule,
                                   rules::copper_cords_too_long::rule,
@@ -383,6 +397,7 @@ std::span<const Rule> all_rules() {
                                   rules::shared_stream_held_back::rule,
                                   rules::single_point_of_failure::rule,
                                   rules::snooping_table_full::rule,
+                                  rules::sound_flow_not_taken::rule,
                                   rules::sound_levels_differ::rule,
                                   rules::sound_loop::rule,
                                   rules::sound_not_fed::rule,
@@ -395,6 +410,7 @@ std::span<const Rule> all_rules() {
                                   rules::switch_facts_unknown::rule,
                                   rules::switching_overlap::rule,
                                   rules::too_many_groups::rule,
+                                  rules::too_many_sound_flows::rule,
                                   rules::too_many_windows::rule,
                                   rules::tree_on_slow_link::rule,
                                   rules::untagged_vlan_mismatch::rule,

@@ -4,6 +4,7 @@
 #include "core/analysis/facts/rate_table.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule.h"
+#include "core/model/stream_packets.h"
 
 #include <algorithm>
 #include <map>
@@ -91,10 +92,10 @@ void judge(const Reader& r, int bridge, const Steps& steps, Findings& out) {
                           static_cast<std::int64_t>(steps.streams.size()), waits});
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("1 - %1 / %2 = %3"), {steps.out, steps.in, waits}));
     const auto* row = streams_by_index(r.wiring)[at(steps.stream)];
-    const auto octets = row->payload_rate.count() / pictures_a_second / 8;
-    finding.terms.push_back(
-        line(STREAMWRIGHT_TEXT("%1: a sixtieth of a second of %2 is %3 kB; %4 of it waits: %5 kB"),
-             {named(row->id), row->payload_rate, octets / 1000, waits, octets / 1000 * waits.tenths / 1000}));
+    const auto payload = model::payload_rate_of(*row).ceil();
+    const auto octets = payload.count() / pictures_a_second / 8;
+    finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1: a sixtieth of a second of %2 is %3 kB; %4 of it waits: %5 kB"),
+                                 {named(row->id), payload, octets / 1000, waits, octets / 1000 * waits.tenths / 1000}));
     out.push_back(std::move(finding));
 }
 

@@ -2,7 +2,7 @@
 // is counted untagged, with the check sequence, as switches state it; the 4 octets of a tag are allowed on top.
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
-#include "core/standards/wire_overhead.h"
+#include "core/model/stream_packets.h"
 
 #include <algorithm>
 #include <set>
@@ -65,8 +65,7 @@ struct Reader {
 
 Reader reader(const graph::Wiring& wiring, const graph::NetworkGraph& network, const Forwarding& forwarding) {
     Reader r{wiring, network, forwarding, streams_by_index(wiring), {}};
-    for (const auto* row : r.streams)
-        r.frames.push_back(standards::frame_octets(standards::ip_packet_octets(row->payload_octets, row->rtp)));
+    for (const auto* row : r.streams) r.frames.push_back(model::full_frame_octets(*row));
     return r;
 }
 
@@ -90,6 +89,7 @@ void judge(const Reader& r, int bridge, const TooLarge& large, Findings& out) {
     const bool known = r.stated(bridge).has_value();
     const auto frame = r.frames[at(large.largest)];
     const auto* stream = r.streams[at(large.largest)];
+    const auto payload = model::full_payload_octets(*stream);
     auto finding =
         found(words.id, known ? Severity::error : Severity::warning, {id},
               {named(id), r.limit(bridge), named(stream->id), frame, static_cast<std::int64_t>(large.streams.size())},
@@ -97,7 +97,7 @@ void judge(const Reader& r, int bridge, const TooLarge& large, Findings& out) {
     finding.measured = frame;
     finding.limit = r.limit(bridge);
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1 octets of payload and %2 of headers and check sequence = %3"),
-                                 {std::int64_t{stream->payload_octets}, frame - stream->payload_octets, frame}));
+                                 {payload, frame - payload, frame}));
     out.push_back(std::move(finding));
 }
 

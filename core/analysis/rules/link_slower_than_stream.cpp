@@ -1,6 +1,9 @@
 // A stream that is faster than the link it must pass: no routing and no second link helps.
+#include "core/analysis/facts/rate_table.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule.h"
+#include "core/analysis/stream_chain.h"
+#include "core/model/stream_packets.h"
 
 #include <algorithm>
 
@@ -41,9 +44,10 @@ void judge(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
                          {named(stream.id), wire.ceil(), named(ends.link), *slowest}, group ? 1 : 0);
     finding.measured = wire.ceil();
     finding.limit = *slowest;
+    if (model::packs_essence(stream)) finding.terms.push_back(stream_terms(stream).front());
     finding.terms.push_back(
         line(STREAMWRIGHT_TEXT("%1 payload in packets of %2 octets, with headers, preamble and gap: %3"),
-             {stream.payload_rate, std::int64_t{stream.payload_octets}, wire.ceil()}));
+             {model::payload_rate_of(stream).ceil(), model::full_payload_octets(stream), wire.ceil()}));
     out.push_back(std::move(finding));
 }
 
@@ -52,7 +56,8 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
            Findings& out) {
     const auto streams = streams_by_index(wiring);
     base::Rate fastest;
-    for (const auto* stream : streams) fastest = std::max(fastest, wire_rate(*stream, true));
+    const RateTable rates(wiring.design.streams);
+    for (int i = 0; i < static_cast<int>(streams.size()); ++i) fastest = std::max(fastest, rates.of(i, true));
     for (int arc = 0; arc < network.arc_count(); ++arc) {
         if (const auto slowest = member_rate(network, capacity, arc); !slowest || fastest <= base::Rate(*slowest))
             continue;
@@ -69,7 +74,7 @@ void check(const graph::Wiring& wiring, const graph::Runs& runs, const graph::Ne
         for (const int index : passing) {
             const auto& stream = *streams[at(index)];
             const bool tagged = tagged_on_arc(network, paths, arc, forwarding.streams[at(index)].vlan);
-            judge(wiring, runs, network, capacity, arc, stream, wire_rate(stream, tagged), out);
+            judge(wiring, runs, network, capacity, arc, stream, rates.of(index, tagged), out);
         }
     }
 }

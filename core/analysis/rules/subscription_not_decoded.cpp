@@ -1,6 +1,7 @@
 // A subscription fills an input of a device that decodes streams of that family and kind.
 #include "core/analysis/rule.h"
 #include "core/analysis/rule_help.h"
+#include "core/analysis/stream_decoding.h"
 
 #include <algorithm>
 #include <vector>
@@ -18,8 +19,9 @@ constexpr RuleWords words{.id = "subscription-not-decoded",
                           .theme = Theme::signals,
                           .title = "Subscription that the decoder cannot take",
                           .meaning =
-                              "Streams are decoded only by devices of their own family, in the decoder role, at an "
-                              "input of their kind. Otherwise the display stays black.",
+                              "Streams are decoded only by devices of their own family, or of any that take what is "
+                              "packed by an open standard, in the decoder role, at an input of their kind. Otherwise "
+                              "the display stays black.",
                           .measured =
                               "The decoder's type, its set role, the input, and the family and kind of the stream "
                               "are compared.",
@@ -36,6 +38,7 @@ Finding about(const model::Subscription& row, std::vector<base::Value> values, i
 
 /// What a subscription needs to know of its stream.
 struct Sent {
+    const model::Stream* row = nullptr;
     const std::string* family = nullptr;  // null: the encoder's type is not known or has no codec
     catalogue::StreamKind kind = catalogue::StreamKind::video;
 };
@@ -46,7 +49,7 @@ SentStreams sent_streams(const graph::Wiring& wiring) {
     sent.reserve(wiring.streams.size());
     for (const auto& stream : wiring.streams) {
         const auto* type = stream.encoder < 0 ? nullptr : wiring.devices[at(stream.encoder)].type;
-        sent.push_back({type && type->codec ? &type->codec->sent_family() : nullptr, stream.row->kind});
+        sent.push_back({stream.row, type && type->codec ? &type->codec->sent_family() : nullptr, stream.row->kind});
     }
     return sent;
 }
@@ -78,9 +81,9 @@ void judge(const graph::Wiring& wiring, const graph::WiredSubscription& asked, c
         std::find_if(inputs.begin(), inputs.end(), [&](const auto& each) { return each.key == row.input; });
     if (input == inputs.end()) return out.push_back(about(row, {named(row.id)}, 2));
     if (asked.stream < 0 || !sent[at(asked.stream)].family) return;
-    const auto& [from, kind] = sent[at(asked.stream)];
+    const auto& [stream, from, kind] = sent[at(asked.stream)];
     const auto& to = type.codec->family;
-    if (*from != to) {
+    if (*from != to && !speaks_of(*type.codec, *stream)) {
         auto finding = about(row, {named(row.id), named(row.stream), *from, to}, 3);
         if (auto remedy = by_gateway(wiring, asked, to, input->kind)) finding.remedies.push_back(std::move(*remedy));
         out.push_back(std::move(finding));

@@ -1,7 +1,10 @@
 // Stream schedule: every stream with its group, rate and who shows it in which preset.
 #include "core/analysis/latency.h"
+#include "core/analysis/stream_chain.h"
+#include "core/analysis/stream_decoding.h"
 #include "core/deliver/documents/all_documents.h"
 #include "core/deliver/documents/words.h"
+#include "core/model/stream_packets.h"
 
 #include <map>
 
@@ -57,7 +60,7 @@ TablePart streams_table(const Source& source) {
                      stream.group ? text_cell(print(*stream.group)) : Cell(),
                      text_cell(group_mac(source, index)),
                      std::int64_t{stream.udp_port},
-                     stream.payload_rate,
+                     model::payload_rate_of(stream).ceil(),
                      analysis::wire_rate(stream, false).ceil(),
                      yes_cell(stream.encrypted),
                      text_cell(stream.note)};
@@ -69,6 +72,52 @@ TablePart streams_table(const Source& source) {
         return counts_before(x ? *x : "", y ? *y : "");
     });
     table.notes = {"On the wire: with RTP, UDP, IP and Ethernet overhead, preamble and gap; untagged."};
+    return table;
+}
+
+/// What is not stated is told to be so: a rate alone says nothing of the picture.
+std::string or_not_stated(std::string words) { return words.empty() ? "not stated" : words; }
+
+std::string level_cell(const model::Stream& stream) {
+    if (stream.picture) return analysis::level_words(*stream.picture);
+    const auto* level = stream.sound ? standards::audio_level(stream.sound->flow) : nullptr;
+    return level ? std::string(level->name) : std::string{};
+}
+
+TableRow packets_row(const model::Stream& stream) {
+    TableRow row;
+    row.subject = "stream:" + stream.id.text();
+    row.cells = {text_cell(stream.tag),
+                 text_cell(or_not_stated(analysis::essence_words(stream))),
+                 text_cell(or_not_stated(analysis::packing_words(stream))),
+                 text_cell(level_cell(stream)),
+                 text_cell(analysis::packets_a_second(stream)),
+                 model::full_payload_octets(stream),
+                 model::full_frame_octets(stream),
+                 model::payload_rate_of(stream).ceil(),
+                 analysis::wire_rate(stream, false).ceil()};
+    return row;
+}
+
+TablePart packets_table(const Source& source) {
+    TablePart table;
+    table.name = "Packets";
+    table.title = "What streams carry, and in which packets";
+    table.columns = {{"Stream", ColumnKind::text, 18, true},          {"Carries", ColumnKind::text, 48},
+                     {"Coding and packing", ColumnKind::text, 50},    {"Level", ColumnKind::text, 16},
+                     {"Packets a second", ColumnKind::text, 30},      {"Payload, octets", ColumnKind::number, 28},
+                     {"Frame, octets", ColumnKind::number, 26},       {"Payload, Mb/s", ColumnKind::rate_mbps, 26},
+                     {"On the wire, Mb/s", ColumnKind::rate_mbps, 34}};
+    for (const auto& stream : source.design.streams) table.rows.push_back(packets_row(stream));
+    std::ranges::stable_sort(table.rows, [](const TableRow& a, const TableRow& b) {
+        const auto *x = std::get_if<std::string>(&a.cells[0]), *y = std::get_if<std::string>(&b.cells[0]);
+        return counts_before(x ? *x : "", y ? *y : "");
+    });
+    table.notes = {
+        "Where a stream states what it carries, packets and rates follow from it: SMPTE ST 2110-20 and RFC 4175, "
+        "ST 2110-22 and RFC 9134, RFC 6184 and 7798, AES67, ST 2110-30 and ST 2110-31. Else its rate is typed in.",
+        "Octets: of the largest packet, the payload with its own header, the Ethernet frame untagged.",
+        "H.264 and H.265: each picture taken as a mean one of the bit rate."};
     return table;
 }
 
@@ -148,7 +197,8 @@ TablePart presets_table(const Source& source) {
 
 Content make_stream_schedule(const Source& source) {
     using namespace stream_schedule_detail;
-    return {"stream-schedule", "Stream schedule", {streams_table(source), presets_table(source)}};
+    return {
+        "stream-schedule", "Stream schedule", {streams_table(source), presets_table(source), packets_table(source)}};
 }
 
 }  // namespace streamwright::deliver

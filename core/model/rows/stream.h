@@ -6,6 +6,7 @@
 #include "core/catalogue/codec.h"
 #include "core/catalogue/port_type.h"
 #include "core/model/ids.h"
+#include "core/model/rows/essence.h"
 #include "core/model/rows/unknown_keys.h"
 
 #include <optional>
@@ -23,9 +24,13 @@ struct Stream {
     std::optional<VlanId> vlan;           // none: the untagged VLAN of the port it leaves by
     std::optional<base::Ipv4> group;
     int udp_port = 5004;
-    base::BitRate payload_rate;  // what the codec makes, before any header
-    int payload_octets = 1400;   // per full packet, before any header
-    bool rtp = true;             // each packet carries an RTP header (RFC 3550, 12 octets)
+    // Typed in where neither picture nor sound is stated: what the codec makes, before any header. Who needs a rate
+    // asks `stream_packets`, since a stream that states what it carries has none here.
+    base::BitRate payload_rate;
+    int payload_octets = 1400;              // per full packet, before any header
+    bool rtp = true;                        // each packet carries an RTP header (RFC 3550, 12 octets)
+    std::optional<PictureEssence> picture;  // a picture packed by its format
+    std::optional<SoundEssence> sound;      // a flow of network audio
     bool encrypted = false;
     std::optional<catalogue::AudioFormat> audio;  // sound it carries; none: not stated
     // The same picture on another plane, a VLAN of its own; who takes one takes both (SMPTE ST 2022-7).
@@ -49,6 +54,8 @@ struct Stream {
         v("payload_rate_bps", s.payload_rate);
         v("payload_octets", s.payload_octets);
         v("rtp", s.rtp);
+        v("picture", s.picture);
+        v("sound", s.sound);
         v("encrypted", s.encrypted);
         v("audio", s.audio);
         v("twin", s.twin);

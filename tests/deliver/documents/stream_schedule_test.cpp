@@ -60,4 +60,46 @@ TEST(StreamSchedule, LatencyIsTheSumOfItsParts) {
     EXPECT_EQ(cell(presets, presets.rows.front(), "Latency at most"), "20.028 ms");
 }
 
+TEST(StreamSchedule, TellsWhatIsCarriedAndInWhichPackets) {
+    SmallVenue venue;
+    const auto id = venue.b.design.streams.begin()->id;
+    venue.b.change<model::Stream>(id, [](model::Stream& row) {
+        row.payload_rate = {};
+        row.picture = model::PictureEssence{.format = standards::parse_video_format("1080p59.94 4:2:2 10-bit").value()};
+    });
+    const auto flow = venue.b.stream(venue.b.design.streams.begin()->encoder, {}, "239.1.1.2");
+    venue.b.change<model::Stream>(flow, [](model::Stream& row) {
+        row.kind = catalogue::StreamKind::audio;
+        row.sound.emplace();
+    });
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("stream-schedule");
+    const auto& packets = table(content, 2);
+    ASSERT_EQ(packets.rows.size(), 2u);
+    const auto& picture = packets.rows[0];
+    EXPECT_EQ(cell(packets, picture, "Carries"), "1080p59.94 4:2:2 10-bit");
+    EXPECT_EQ(cell(packets, picture, "Coding and packing"), "uncompressed, general packing");
+    // Rows COD-058 and COD-060: 4320 packets x 60000 / 1001 a second, 1200 octets and 8 of header, 1286 on the wire.
+    EXPECT_EQ(cell(packets, picture, "Packets a second"), "258941.059");
+    EXPECT_EQ(cell(packets, picture, "Payload, octets"), "1208");
+    EXPECT_EQ(cell(packets, picture, "Frame, octets"), "1266");
+    EXPECT_EQ(cell(packets, picture, "On the wire, Mb/s"), "2663985615");
+    const auto& sound = packets.rows[1];
+    EXPECT_EQ(cell(packets, sound, "Carries"), "2 channels, 48 kHz");
+    EXPECT_EQ(cell(packets, sound, "Coding and packing"), "L24, 1 ms");
+    EXPECT_EQ(cell(packets, sound, "Level"), "A");
+    EXPECT_EQ(cell(packets, sound, "Packets a second"), "1000");
+    EXPECT_EQ(cell(packets, sound, "On the wire, Mb/s"), "2928000");  // E14
+}
+
+TEST(StreamSchedule, SaysWhereNothingIsStated) {
+    const SmallVenue venue;
+    const Delivered delivered(venue.b.design);
+    const auto content = delivered.document("stream-schedule");
+    const auto& packets = table(content, 2);
+    EXPECT_EQ(cell(packets, packets.rows.front(), "Carries"), "not stated");
+    // 800 Mb/s in packets of 1,400 octets.
+    EXPECT_EQ(cell(packets, packets.rows.front(), "Packets a second"), "71428.571");
+}
+
 }  // namespace streamwright::test::stream_schedule

@@ -42,9 +42,10 @@ TEST(Csv, CellsThatSpreadsheetsWouldRunAreGuarded) {
 TEST(Csv, AFileForEachTable) {
     const SmallVenue venue;
     const auto files = write({Delivered(venue.b.design).document("stream-schedule")});
-    ASSERT_EQ(files.size(), 2u);
+    ASSERT_EQ(files.size(), 3u);
     EXPECT_EQ(files[0].name, "stream-schedule-Streams.csv");
     EXPECT_EQ(files[1].name, "stream-schedule-Presets.csv");
+    EXPECT_EQ(files[2].name, "stream-schedule-Packets.csv");
 }
 
 TEST(Csv, PythonReadsTheSameCells) {

@@ -33,7 +33,7 @@ TEST(Xlsx, HasASheetForEachTable) {
     EXPECT_EQ(openpyxl(files[0].bytes, "print('|'.join(book.sheetnames))"),
               "Address schedule|Bill of materials|Cable schedule|Control "
               "schedule|EDID|Pictures|Failures|Findings|Copper|Fibre|Switches|Ports|"
-              "Port schedule|Streams|Presets|Walls|Wall tiles\n");
+              "Port schedule|Streams|Presets|Packets|Walls|Wall tiles\n");
 }
 
 TEST(Xlsx, CellsAreNumbersInTheColumnsUnit) {
