@@ -1,6 +1,9 @@
 #include "core/analysis/load_words.h"
 
+#include "core/model/stream_packets.h"
+
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace streamwright::analysis {
@@ -11,6 +14,32 @@ base::Rate rate_on(const graph::Wiring&, const graph::NetworkGraph& network, con
                    const Forwarding& forwarding, int arc, const model::Stream& stream, int index) {
     return wire_rate(stream, tagged_on_arc(network, paths, arc, forwarding.streams[at(index)].vlan));
 }
+
+/// How many streams of each rate. Most streams of a design weigh like one of a few before: exact rates cost more to
+/// make than all the rest.
+struct RateCounts {
+    std::map<base::Rate, std::int64_t> rates;
+
+    void add(const model::Stream& stream, bool tagged) {
+        for (const auto& known : lately_)
+            if (known.row && known.tagged == tagged && model::weigh_alike(*known.row, stream)) {
+                ++*known.count;
+                return;
+            }
+        auto& count = rates[wire_rate(stream, tagged)];
+        lately_[next_++ % lately_.size()] = {&stream, tagged, &count};
+        ++count;
+    }
+
+private:
+    struct Known {
+        const model::Stream* row = nullptr;
+        bool tagged = false;
+        std::int64_t* count = nullptr;
+    };
+    std::array<Known, 4> lately_;
+    std::size_t next_ = 0;
+};
 
 }  // namespace load_words_detail
 
@@ -34,12 +63,13 @@ std::optional<base::BitRate> member_rate(const graph::NetworkGraph& network, con
 std::vector<base::Text> load_terms(const graph::Wiring& wiring, const graph::NetworkGraph& network,
                                    const VlanPaths& paths, const Forwarding& forwarding, int arc,
                                    std::span<const int> streams) {
-    std::map<base::Rate, std::int64_t> counts;
-    for (const int index : streams)
-        ++counts[load_words_detail::rate_on(wiring, network, paths, forwarding, arc, *wiring.streams[at(index)].row,
-                                            index)];
+    load_words_detail::RateCounts counts;
+    for (const int index : streams) {
+        const bool tagged = tagged_on_arc(network, paths, arc, forwarding.streams[at(index)].vlan);
+        counts.add(*wiring.streams[at(index)].row, tagged);
+    }
     std::vector<base::Text> terms;
-    for (auto it = counts.rbegin(); it != counts.rend(); ++it)
+    for (auto it = counts.rates.rbegin(); it != counts.rates.rend(); ++it)
         terms.push_back(line(STREAMWRIGHT_TEXT("%1 x %2 = %3 on the wire"),
                              {it->second, it->first.ceil(), (it->first * it->second).ceil()}));
     return terms;

@@ -93,4 +93,9 @@ std::optional<NeededLevel> needed_level(const PictureEssence& picture) {
     return level ? std::optional(NeededLevel{level, true}) : std::nullopt;
 }
 
+bool weigh_alike(const Stream& one, const Stream& other) {
+    return one.payload_rate == other.payload_rate && one.payload_octets == other.payload_octets &&
+           one.rtp == other.rtp && one.picture == other.picture && one.sound == other.sound;
+}
+
 }  // namespace streamwright::model

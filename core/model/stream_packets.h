@@ -30,6 +30,9 @@ std::int64_t full_frame_octets(const Stream& stream);
 /// Exact; zero where nothing is stated.
 base::Rate stream_wire_rate(const Stream& stream, int tags = 0);
 
+/// Whether both weigh the same for sure: all that a rate follows from is alike.
+bool weigh_alike(const Stream& one, const Stream& other);
+
 /// H.264 and H.265: the least level that takes the picture at its rate; of H.265 the main tier where it does.
 struct NeededLevel {
     const standards::CodecLevel* level = nullptr;

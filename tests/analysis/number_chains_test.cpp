@@ -40,7 +40,7 @@ TEST(NumberChains, aStreamTellsHowItsRateComesAbout) {
     const auto found = chains(c.design(), c.stream);
     ASSERT_EQ(found.size(), 1U);
     // 200,000,000 x 1478 / 1400, rounded up.
-    EXPECT_THAT(sums(found[0]), ElementsAre(bits(211'142'858)));
+    EXPECT_THAT(sums(found[0]), ElementsAre(base::Value(std::int64_t{1478}), bits(211'142'858)));
     // With the tag 200,000,000 x 1482 / 1400.
     EXPECT_EQ(found[0].lines.back().figure, bits(211'714'286));
 }

@@ -65,13 +65,13 @@ void crowded_session(Faulty& f) {
         type.codec->usb->devices = 1;
     });
     const auto near = f.make.tagged("SW-902");
-    const auto encoder = f.encoder("tern-encoder", "979", "239.192.9.79", near, "18");
+    const auto encoder = f.encoder("tern-encoder", "979", "239.192.9.79", near, "7");
     f.make.cable("usb-a-b-2m", f.make.tagged("LP-979"), "usb-b", encoder, "usb-host");
     auto row = *f.make.design().streams.find(f.streams.at("979"));
     row.kind = catalogue::StreamKind::usb;
     row.payload_rate = base::BitRate::from_count(5000000);
     f.make.run(model::SetStream{row});
-    const auto decoder = f.decoder("one-device-decoder", "979", near, "19");
+    const auto decoder = f.decoder("one-device-decoder", "979", near, "8");
     const auto dock = f.device("dock", "DOCK-979");
     f.make.cable("usb-a-b-2m", decoder, "usb-a", dock, "usb");
     f.make.cable("usb-a-b-2m", dock, "usb-1", f.device("keyboard-mouse", "KM-979"), "usb");

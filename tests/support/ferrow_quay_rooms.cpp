@@ -312,10 +312,20 @@ void control_room(Quay& quay) {
         make.device(seminar_monitor ? "skiff-decoder" : "tern-decoder", "DEC-" + number, quay.control);
         quay.wire("DEC-" + number, "net", "SW-CR", PortSide::even, 12);
         if (number == "522") continue;  // a spare without a monitor
+        if (number == "513" || number == "514") {
+            quay.media_address(make.tagged("DEC-" + number));  // both on one monitor, below
+            continue;
+        }
         make.device("display-24", "MON-" + number, quay.control);
         quay.decode("DEC-" + number, "MON-" + number, "hdmi-in");
     }
     quay.media_address(make.tagged("DEC-522"));
+    const auto windows = make.device("window-processor", "WP-501", quay.control, "Two pictures on one monitor");
+    make.mount(windows, quay.control_rack, 12);
+    make.cable("hdmi-2m", make.tagged("DEC-513"), "hdmi-out", windows, "hdmi-in-1");
+    make.cable("hdmi-2m", make.tagged("DEC-514"), "hdmi-out", windows, "hdmi-in-2");
+    make.cable("rs232", make.tagged("DEC-513"), "rs232", windows, "rs232", 3);
+    make.cable("hdmi-2m", windows, "hdmi-out-1", make.device("display-24", "MON-513", quay.control), "hdmi-in");
     const auto processor = make.device("control-processor", "CP-501", quay.control);
     make.mount(processor, quay.control_rack, 18);
     quay.control_address(processor);
@@ -331,7 +341,7 @@ void control_room(Quay& quay) {
         "Public stream");
     quay.set_vlan("SW-CR", quay.wire("WEB-501", "net", "SW-CR", PortSide::odd, 3), quay.corporate);
     const auto gateway = make.device("gateway-tern-skiff", "GW-501", quay.control, "The hall's camera for the marquee");
-    make.mount(gateway, quay.control_rack, 14);
+    make.mount(gateway, quay.control_rack, 10);
     quay.encode_later("GW-501", "S-552", "239.192.5.52", "Hall camera for the marquee");
     quay.wire("GW-501", "net", "SW-CR", PortSide::odd, 3);
 }

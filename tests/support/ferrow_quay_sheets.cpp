@@ -133,16 +133,16 @@ void control_sheet(Quay& quay) {
     plan.put("SW-CR", 255, 215);
     plan.put("CP-501", 130, 235, true);
     plan.put("GW-501", 130, 340);
-    plan.rows({385, 470}, 60,
+    plan.rows({340, 420, 510}, 60,
               {{"DEC-511", "MON-511"},
                {"DEC-512", "MON-512"},
-               {"DEC-513", "MON-513"},
-               {"DEC-514", "MON-514"},
+               {"DEC-513", "WP-501", "MON-513"},
+               {"DEC-514"},
                {"DEC-521", "MON-521"},
                {"DEC-522"}},
               5);
     plan.rows({70, 150}, 280, {{"MIC-541", "NA-541"}}, 10);
-    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-511", "MIC-541", "NA-541"});
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "GW-501", "DEC-522", "MON-513", "MIC-541", "NA-541"});
     plan.finish();
 }
 
