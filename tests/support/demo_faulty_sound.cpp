@@ -109,7 +109,7 @@ void sound_fault_sheet(Faulty& f) {
                {"DOCK-957", "DOCK-958", "KM-958"},
                {"LP-959", "TBL-959"}},
               10);
-    plan.rows({470, 540}, 60,
+    plan.rows({410, 500}, 60,
               {{"LP-979", "ENC-979"},
                {"DEC-979", "MON-979"},
                {"DOCK-979", "KM-979"},
