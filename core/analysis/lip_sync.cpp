@@ -52,8 +52,10 @@ struct Reader {
         if (!row.type) {
             way.known = false;
         } else if (row.type->codec) {
-            if (place.decoding) add(DelayPart::What::decoding, row.type->codec->decode_latency);
+            // A gateway does both; pictures are followed back, so that what comes last is met first.
+            if (sound && place.decoding) add(DelayPart::What::decoding, row.type->codec->decode_latency);
             if (hop && hop->stream) add(DelayPart::What::encoding, row.type->codec->encode_latency);
+            if (!sound && place.decoding) add(DelayPart::What::decoding, row.type->codec->decode_latency);
         } else if (row.type->delay || !passes_at_once(row.type->kind)) {
             add(DelayPart::What::passing, row.type->delay);
         }

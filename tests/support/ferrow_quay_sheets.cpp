@@ -130,10 +130,10 @@ void control_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(5, "Control room", "signal flow, 1.10", PaperSize::a2));
     plan.rows({45, 130}, 60, {{"PC-501", "ENC-501"}, {"MP-502", "ENC-502"}}, 10);
     plan.put("WEB-501", 130, 190);
-    plan.put("SW-CR", 255, 215);
+    plan.put("SW-CR", 235, 185);
     plan.put("CP-501", 130, 235, true);
-    plan.put("GW-501", 130, 340);
-    plan.rows({340, 420, 510}, 60,
+    plan.put("GW-501", 235, 300);
+    plan.rows({365, 440, 520}, 60,
               {{"DEC-511", "MON-511"},
                {"DEC-512", "MON-512"},
                {"DEC-513", "WP-501", "MON-513"},
@@ -142,7 +142,7 @@ void control_sheet(Quay& quay) {
                {"DEC-522"}},
               5);
     plan.rows({70, 150}, 280, {{"MIC-541", "NA-541"}}, 10);
-    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "GW-501", "DEC-522", "MON-513", "MIC-541", "NA-541"});
+    plan.frame(quay.control, "", {"PC-501", "CP-501", "SW-CR", "DEC-522", "MON-513", "MIC-541", "NA-541"});
     plan.finish();
 }
 
