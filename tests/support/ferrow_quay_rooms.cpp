@@ -100,6 +100,9 @@ void viewed(Quay& quay, model::RoomId id, int farthest_dm, int element_percent) 
 void hall_sound(Quay& quay) {
     const auto amplifier = quay.make.device("amplifier", "AMP-101", quay.hall, "Under the stage");
     quay.make.cable("audio-line", quay.make.tagged("DEC-101"), "audio-out", amplifier, "audio-in-1", 18);
+    for (const char* number : {"1", "2"})
+        quay.make.cable("speaker-2x2-5", amplifier, std::string("speaker-") + number,
+                        quay.make.device("speaker-column", std::string("SPK-10") + number, quay.hall), "audio-in", 18);
     for (const char* number : {"108", "109"}) {
         const auto speaker = quay.make.device("speaker-active", std::string("SPK-") + number, quay.hall);
         quay.make.cable("audio-line", quay.make.tagged(std::string("DEC-") + number), "audio-out", speaker, "audio-in",
@@ -249,6 +252,7 @@ void board_room(Quay& quay) {
     make.device("pc", "PC-301", quay.board, "Chair's PC");
     make.device("pc", "PC-302", quay.board, "Secretary's PC");
     make.device("laptop-plate", "LP-303", quay.board, "Table");
+    make.cable("usb-a-c-2m", make.tagged("PC-301"), "usb-2", make.device("camera-usb", "CAM-301", quay.board), "usb");
     const std::vector<std::tuple<std::string, std::string, std::string, std::string>> sources{
         {"1", "PC-301", "hdmi-out-1", "Chair's PC"},
         {"2", "PC-302", "hdmi-out-1", "Secretary's PC"},

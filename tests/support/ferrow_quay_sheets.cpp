@@ -57,7 +57,9 @@ void hall_sheet(Quay& quay) {
     plan.put("SPK-108", 730, 90);
     plan.put("SPK-109", 730, 150);
     plan.put("AMP-101", 645, 380);
-    plan.frame(quay.hall, "Quay Hall, under the stage", {"AMP-101"});
+    plan.put("SPK-101", 730, 380);
+    plan.put("SPK-102", 730, 415);
+    plan.frame(quay.hall, "Quay Hall, under the stage", {"AMP-101", "SPK-102"});
     plan.finish();
 }
 
@@ -91,7 +93,7 @@ void seminar_sheet(Quay& quay) {
 void board_sheet(Quay& quay) {
     SheetPlan plan(quay.make, quay.make.sheet(3, "Board room", "signal flow and KVM, 3.01 and 0.10", PaperSize::a2));
     block(plan, quay.board, "Board room, table", {45, 130}, 60,
-          {{"PC-301", "EP-301"}, {"PC-302", "EP-302"}, {"LP-303", "EP-303"}}, 15);
+          {{"PC-301", "EP-301"}, {"PC-302", "EP-302"}, {"LP-303", "EP-303"}, {"CAM-301"}}, 15);
     plan.put("SW-N2", 265, 190);
     plan.frame(quay.north, "Comms North", {"SW-N2"});
     plan.rows({395, 490}, 60,
