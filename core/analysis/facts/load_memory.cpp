@@ -35,8 +35,7 @@ LoadMemory::LoadMemory(const WholeNetwork& whole, const LinkLoads& loads, const 
       came_by_(whole.network.bridges.size(), -1) {
     twins_ = twin_streams(whole.wiring);
     has_twins_ = std::any_of(twins_.begin(), twins_.end(), [](int twin) { return twin >= 0; });
-    for (const auto& stream : whole.wiring.design.streams)
-        encoders_.push_back(whole.wiring.device_index(stream.encoder).value_or(-1));
+    for (const auto& stream : whole.wiring.streams) encoders_.push_back(stream.encoder);
     make_units();
     for (int unit = 0; unit < static_cast<int>(units_.size()); ++unit) remember(unit);
     load_memory_detail::sort_lists(readers_);
@@ -50,9 +49,6 @@ void LoadMemory::make_units() {
     const auto& ways = whole_.forwarding.streams;
     const int streams = static_cast<int>(ways.size());
     std::vector<std::tuple<VlanIndex, std::uint64_t, int>> order;
-    graph::IdIndex ids;
-    ids.reserve(ways.size());
-    for (const auto& row : whole_.wiring.design.streams) ids.add(row.id.bits());
     for (int s = 0; s < streams; ++s) {
         units_.push_back({-1, {}, {s}, {}});
         units_of_stream_[at(s)].push_back(s);
@@ -70,17 +66,15 @@ void LoadMemory::make_units() {
         class_of[at(s)] = static_cast<int>(of_class.size()) - 1;
     }
     int index = -1;
-    for (const auto& row : whole_.wiring.design.subscriptions) {
+    for (const auto& [row, stream, decoder] : whole_.wiring.subscriptions) {
         ++index;
-        const auto stream = ids.find(row.stream.bits());
-        const auto preset = std::find_if(loads_.presets.begin(), loads_.presets.end(),
-                                         [&](const auto& each) { return each.preset == row.preset; });
-        if (!stream || preset == loads_.presets.end()) continue;
+        const auto preset =
+            std::ranges::find(loads_.presets, row->preset, [](const auto& each) { return each.preset; });
+        if (stream < 0 || preset == loads_.presets.end()) continue;
         const int p = static_cast<int>(preset - loads_.presets.begin());
-        const int decoder = whole_.wiring.device_index(row.decoder).value_or(-1);
         stream_of_.resize(at(index) + 1, -1);
-        stream_of_[at(index)] = *stream;
-        for (const int taken : {*stream, twins_[at(*stream)]}) {
+        stream_of_[at(index)] = stream;
+        for (const int taken : {stream, twins_[at(stream)]}) {
             if (taken < 0) continue;
             const int unit = wanted_unit(p, taken, of_class[at(class_of[at(taken)])]);
             units_[at(unit)].asked.push_back({taken, index, decoder, {}, false});

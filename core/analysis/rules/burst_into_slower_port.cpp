@@ -91,7 +91,7 @@ void judge(const Reader& r, int bridge, const Steps& steps, Findings& out) {
                          {named(id), steps.in, steps.out, static_cast<std::int64_t>(steps.arcs.size()),
                           static_cast<std::int64_t>(steps.streams.size()), waits});
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("1 - %1 / %2 = %3"), {steps.out, steps.in, waits}));
-    const auto* row = streams_by_index(r.wiring)[at(steps.stream)];
+    const auto* row = r.wiring.streams[at(steps.stream)].row;
     const auto payload = model::payload_rate_of(*row).ceil();
     const auto octets = payload.count() / pictures_a_second / 8;
     finding.terms.push_back(line(STREAMWRIGHT_TEXT("%1: a sixtieth of a second of %2 is %3 kB; %4 of it waits: %5 kB"),

@@ -43,7 +43,7 @@ void judge(PictureWays& ways, const PictureOrigin& origin, const std::vector<std
     for (const auto index : arrivals) ports.push_back(origin.arrivals[index].at);
     std::vector<Subject> subjects{port_subject(wiring, origin.out)};
     if (first.stream >= 0)
-        subjects.emplace_back(streams_by_index(wiring)[at(first.stream)]->id);
+        subjects.emplace_back(wiring.streams[at(first.stream)].row->id);
     else
         subjects.push_back(port_subject(wiring, first.at));
     const auto sent = ways.space().format(*origin.sent);

@@ -54,7 +54,7 @@ void judge(const graph::Wiring& wiring, const FormatSpace& space, const PictureO
     const auto* weak = weakest(members);
     const auto held = held_back(members, weak);
     if (held.empty()) return;
-    const auto id = streams_by_index(wiring)[at(stream)]->id;
+    const auto id = wiring.streams[at(stream)].row->id;
     const auto text = [&](int number) { return standards::text(space.format(number)); };
     auto finding =
         found(words.id, Severity::warning, {id, port_subject(wiring, origin.out), port_subject(wiring, weak->at)},
