@@ -33,7 +33,7 @@ std::optional<base::Duration> sum(const std::optional<base::Duration>& a, const 
 struct Follower {
     const graph::Wiring& wiring;
     const graph::SignalGraph& signals;
-    std::set<int> seen = {};
+    std::set<int> seen;
     WallTile* tile = nullptr;
 
     void add_feed(int device, bool decoder, const std::optional<base::Duration>& delay) {

@@ -96,7 +96,7 @@ void show_counts(Figures& figures, const model::Design& design) {
     figures.figure(tr("Cables"), QString::number(design.cables.size()));
     figures.figure(tr("Streams"), QString::number(design.streams.size()));
     figures.figure(tr("Sheets"), QString::number(design.sheets.size()));
-    if (design.walls.size() > 0) figures.figure(tr("Video walls"), QString::number(design.walls.size()));
+    if (!design.walls.empty()) figures.figure(tr("Video walls"), QString::number(design.walls.size()));
 }
 
 void add_preset(Document& document, Selection& selection) {

@@ -82,7 +82,8 @@ void WallPreview::refresh() {
 }
 
 const WallPreview::Box* WallPreview::box(int column, int row) const {
-    const auto place = static_cast<std::size_t>(row * columns_ + column);
+    const auto place =
+        static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) + static_cast<std::size_t>(column);
     return column < columns_ && place < boxes_.size() ? &boxes_[place] : nullptr;
 }
 

@@ -44,7 +44,8 @@ PictureOrigin origin_of(PictureWays& ways, int hop) {
 VideoChains find_video_chains(const graph::Wiring& wiring, const graph::Runs& runs, const graph::SignalGraph& signals,
                               const VideoChains& before) {
     auto again = find_video_chains_again(wiring, runs, signals, before);
-    return again ? std::move(*again) : before;
+    if (again) return std::move(*again);
+    return before;
 }
 
 std::optional<VideoChains> find_video_chains_again(const graph::Wiring& wiring, const graph::Runs& runs,

@@ -113,11 +113,13 @@ Wall resized(Wall wall, int columns, int rows) {
         return wall;
     }
     std::vector<std::optional<DeviceId>> tiles(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows));
+    const auto place = [](int row, int row_of, int column) {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(row_of) + static_cast<std::size_t>(column);
+    };
     const auto held = std::min(wall.rows, rows), across = std::min(wall.columns, columns);
     for (int row = 0; row < held; ++row)
         for (int column = 0; column < across; ++column)
-            tiles[static_cast<std::size_t>(row * columns + column)] =
-                wall.tiles[static_cast<std::size_t>(row * wall.columns + column)];
+            tiles[place(row, columns, column)] = wall.tiles[place(row, wall.columns, column)];
     wall.columns = columns;
     wall.rows = rows;
     wall.tiles = std::move(tiles);
