@@ -36,10 +36,12 @@ struct Explained {
         return base::printable(base::fill({pattern, values}, book));
     }
 
-    void chains(const Subject& subject) {
-        if (std::find(told.begin(), told.end(), subject) != told.end()) return;
+    /// Whether there are any; told once.
+    bool chains(const Subject& subject) {
+        if (std::find(told.begin(), told.end(), subject) != told.end()) return true;
         told.push_back(subject);
-        for (const auto& chain : analysis::number_chains(analysis.facts, subject)) {
+        const auto list = analysis::number_chains(analysis.facts, subject);
+        for (const auto& chain : list) {
             out << '\n' << words(chain.title.pattern, chain.title.values) << '\n';
             for (const auto& line : chain.lines) {
                 const auto figure = base::printable(base::print(line.figure, book));
@@ -75,10 +77,7 @@ struct Explained {
                 out << '\n';
                 print_finding(out, each, book);
             }
-        const auto before = told.size();
-        chains(named);
-        if (told.size() == before) return;
-        if (analysis::number_chains(analysis.facts, named).empty()) out << "No number is reckoned for it alone.\n";
+        if (!chains(named)) out << "No number is reckoned for it alone.\n";
     }
 };
 

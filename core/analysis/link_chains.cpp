@@ -2,19 +2,11 @@
 #include "core/analysis/chain_parts.h"
 #include "core/analysis/load_words.h"
 #include "core/analysis/rule_help.h"
+#include "core/graph/run_arcs.h"
 
 namespace streamwright::analysis {
 
 namespace link_chains_detail {
-
-std::vector<int> arcs_of_run(const graph::NetworkGraph& network, int run) {
-    for (int i = 0; i < static_cast<int>(network.links.size()); ++i)
-        for (const int each : network.links[at(i)].runs)
-            if (each == run) return {network.link_arc(i, true), network.link_arc(i, false)};
-    for (int i = 0; i < static_cast<int>(network.leaves.size()); ++i)
-        if (network.leaves[at(i)].run == run) return {network.leaf_arc(i, true), network.leaf_arc(i, false)};
-    return {};
-}
 
 void add_reach(const Facts& facts, int run, std::vector<NumberChain>& out) {
     const auto& length = facts.get<CableLengths>().runs[at(run)];
@@ -37,12 +29,12 @@ void add_worst(const Facts& facts, int arc, base::BitRate capacity, NumberChain&
 }
 
 void add_load(const Facts& facts, int arc, std::vector<NumberChain>& out) {
-    const auto &wiring = facts.get<graph::Wiring>(), &w = wiring;
+    const auto& wiring = facts.get<graph::Wiring>();
     const auto& network = facts.get<graph::NetworkGraph>();
     const auto& capacity = facts.get<LinkCapacity>().arcs[at(arc)];
     const auto& loads = facts.get<LinkLoads>();
     if (!capacity) return;
-    const auto ends = graph::arc_ends(w, facts.get<graph::Runs>(), network, arc);
+    const auto ends = graph::arc_ends(wiring, facts.get<graph::Runs>(), network, arc);
     NumberChain chain{line(STREAMWRIGHT_TEXT("Load from %1 to %2"), {named(ends.from), named(ends.to)}), {}};
     const auto* fullest = fullest_preset(loads, arc);
     const auto& load = fullest ? *fullest : loads.idle;
@@ -64,7 +56,7 @@ void add_load(const Facts& facts, int arc, std::vector<NumberChain>& out) {
 void add_link_chains(const Facts& facts, int cable, std::vector<NumberChain>& out) {
     const int run = facts.get<graph::Runs>().run_of_cable[at(cable)];
     link_chains_detail::add_reach(facts, run, out);
-    for (const int arc : link_chains_detail::arcs_of_run(facts.get<graph::NetworkGraph>(), run))
+    for (const int arc : graph::arcs_of_run(facts.get<graph::NetworkGraph>(), run))
         link_chains_detail::add_load(facts, arc, out);
 }
 

@@ -1,5 +1,7 @@
 #include "core/graph/network_graph.h"
 
+#include "core/graph/run_arcs.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -147,6 +149,16 @@ ArcEnds arc_ends(const Wiring& wiring, const Runs& runs, const NetworkGraph& net
     const int cable = runs.list[static_cast<std::size_t>(run)].cables.front();
     const auto id = [&](PortAt at) { return wiring.devices[static_cast<std::size_t>(at.device)].row->id; };
     return {wiring.cables[static_cast<std::size_t>(cable)].row->id, id(from), id(to), from, to, is_link};
+}
+
+std::vector<int> arcs_of_run(const NetworkGraph& network, int run) {
+    for (std::size_t i = 0; i < network.links.size(); ++i)
+        if (std::ranges::find(network.links[i].runs, run) != network.links[i].runs.end())
+            return {network.link_arc(static_cast<int>(i), true), network.link_arc(static_cast<int>(i), false)};
+    for (std::size_t i = 0; i < network.leaves.size(); ++i)
+        if (network.leaves[i].run == run)
+            return {network.leaf_arc(static_cast<int>(i), true), network.leaf_arc(static_cast<int>(i), false)};
+    return {};
 }
 
 }  // namespace streamwright::graph

@@ -3,6 +3,7 @@
 #include "app/words/words.h"
 #include "core/analysis/facts_set.h"
 #include "core/analysis/latency.h"
+#include "core/graph/run_arcs.h"
 #include "core/model/mating.h"
 
 #include <QCoreApplication>
@@ -42,18 +43,6 @@ void show_arc(Figures& figures, const Document& document, const analysis::Preset
             worst[index].at_most ? tr("at most") : tr("at worst"),
             tr("%1, %2 %").arg(shown(print(worst[index].wire.ceil(), numbers)), shown(base::print_decimal(share, 1))));
     }
-}
-
-/// The arcs of the run, both ways.
-std::vector<int> arcs_of_run(const Facts& facts, int run) {
-    const auto& network = facts.get<graph::NetworkGraph>();
-    std::vector<int> arcs;
-    for (std::size_t i = 0; i < network.links.size(); ++i)
-        for (const int each : network.links[i].runs)
-            if (each == run) arcs = {network.link_arc(int(i), true), network.link_arc(int(i), false)};
-    for (std::size_t i = 0; i < network.leaves.size(); ++i)
-        if (network.leaves[i].run == run) arcs = {network.leaf_arc(int(i), true), network.leaf_arc(int(i), false)};
-    return arcs;
 }
 
 std::optional<int> run_of(const Facts& facts, model::CableId cable) {
@@ -103,7 +92,7 @@ void show_cable_loads(Figures& figures, const Document& document, model::CableId
     using namespace traffic_detail;
     const auto& facts = document.analyser().facts();
     const auto run = run_of(facts, cable);
-    const auto arcs = run ? arcs_of_run(facts, *run) : std::vector<int>{};
+    const auto arcs = run ? graph::arcs_of_run(facts.get<graph::NetworkGraph>(), *run) : std::vector<int>{};
     if (arcs.empty()) return;
     figures.section(tr("Load"), preset_words(document.design(), preset));
     for (const int arc : arcs) show_arc(figures, document, preset_load(facts, preset), arc);
