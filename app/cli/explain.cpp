@@ -51,6 +51,7 @@ struct Explained {
                     << words(line.pattern, line.values) << (figure.empty() ? "" : ": " + figure) << '\n';
             }
         }
+        return !list.empty();
     }
 
     void finding(const Reported& each) {
